@@ -1,0 +1,165 @@
+// The book as values: what the layout says, before any picture file has been opened.
+#pragma once
+
+#include "engine/units/geometry.h"
+
+#include <cstddef>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace stoneproof {
+
+/// Where a thing is written in the description; 1-based, columns counted in characters.
+struct SourcePlace {
+  int line = 0;
+  int column = 0;
+};
+
+/// One length for each edge of a page. Inside is the edge at the binding, outside the one across from it.
+struct Edges {
+  Length top, bottom, outside, inside;
+  friend constexpr bool operator==(const Edges &, const Edges &) = default;
+};
+
+enum class BindingKind { saddle, perfect, case_bound, spiral, layflat };
+enum class Side { left, right };
+
+struct Binding {
+  BindingKind kind = BindingKind::perfect;
+  Side first_page = Side::right;
+  Length gutter_loss;             ///< what the binding swallows of each page, measured from the inner trim edge
+  std::optional<Length> caliper;  ///< thickness of one leaf of the paper
+};
+
+struct Contributor {
+  std::string id, name, contact;
+  SourcePlace place;
+};
+
+enum class Use { photo, line_art, document, clipping };
+enum class OriginalKind { print, slide, negative, document, clipping, object };
+
+/// The physical thing that was scanned.
+struct Original {
+  OriginalKind kind = OriginalKind::print;
+  std::optional<Size> size; ///< as it lies upright, the way the picture is seen
+  bool lost = false;        ///< nobody can scan it again
+};
+
+struct Picture {
+  std::string id;
+  std::string file; ///< as written: a path relative to the folder of the description, or absolute
+  Use use = Use::photo;
+  std::optional<std::size_t> contributor; ///< index into Book::contributors
+  std::optional<Original> original;
+  SourcePlace place;
+};
+
+enum class Mirror { none, horizontal, vertical };
+
+/// The whole frame is covered; what hangs over is cut, as near to the focus point as the edges allow.
+/// The focus is a share (0 to 1) of the picture's width and height as it is seen.
+struct Fill {
+  double focus_x = 0.5, focus_y = 0.5;
+};
+/// The whole picture is shown, centred, as large as the frame allows; the rest of the frame stays paper.
+struct Inside {};
+/// The frame shows exactly this part of the picture, stretched to the frame where the shapes differ.
+struct CropShare {
+  double x = 0, y = 0, width = 1, height = 1; ///< shares of the picture as it is seen
+};
+struct CropPixels {
+  PixelRect part; ///< pixels of the picture as it is seen
+};
+/// The picture lies on this rectangle of the page and the frame clips it. Both turn about the frame's centre.
+struct PictureAt {
+  Rect rect;
+};
+using Fit = std::variant<Fill, Inside, CropShare, CropPixels, PictureAt>;
+
+struct Frame {
+  std::string id;
+  Rect rect; ///< before the turn, from the top left corner of the page's (or spread's) trim
+  Turn turn; ///< about the rectangle's centre; the picture turns with the frame
+  Mirror mirror = Mirror::none;
+  std::optional<std::size_t> picture; ///< index into Book::pictures; none: a frame without a picture
+  Fit fit = Fill{};
+  bool across_gutter = false; ///< the frame is meant to run across the gutter of a spread
+  SourcePlace place;
+};
+
+enum class TextKind { caption, body, heading, page_number };
+
+struct TextBlock {
+  TextKind kind = TextKind::body;
+  Rect rect;
+  Length type_size;
+  std::string text; ///< UTF-8; a newline starts a new line
+  SourcePlace place;
+};
+
+/// A page, or a spread of two facing pages laid out as one surface of twice the trim width.
+struct Page {
+  int number = 1; ///< of the page; of a spread its left page, the right one being number + 1
+  bool spread = false;
+  std::vector<Frame> frames;
+  std::vector<TextBlock> texts;
+  SourcePlace place;
+};
+
+struct Book {
+  std::filesystem::path source; ///< the description's own file; picture files are relative to its folder
+  std::string title;
+  std::string language; ///< BCP 47 tag, e.g. "en" or "pl"
+  Size trim;            ///< of one page
+  Edges bleed, safe_margin;
+  Binding binding;
+  std::vector<Contributor> contributors;
+  std::vector<Picture> pictures;
+  std::vector<Page> pages;
+
+  std::filesystem::path path_of(const Picture &picture) const {
+    return source.parent_path() / std::filesystem::path(picture.file);
+  }
+};
+
+/// The words of the description for each enumerator; reading and writing share these tables.
+template <class E>
+struct Word {
+  E value;
+  std::string_view word;
+};
+inline constexpr Word<BindingKind> binding_words[] = {{BindingKind::saddle, "saddle"},
+                                                      {BindingKind::perfect, "perfect"},
+                                                      {BindingKind::case_bound, "case"},
+                                                      {BindingKind::spiral, "spiral"},
+                                                      {BindingKind::layflat, "layflat"}};
+inline constexpr Word<Side> side_words[] = {{Side::left, "left"}, {Side::right, "right"}};
+inline constexpr Word<Use> use_words[] = {{Use::photo, "photo"},
+                                          {Use::line_art, "line-art"},
+                                          {Use::document, "document"},
+                                          {Use::clipping, "clipping"}};
+inline constexpr Word<OriginalKind> original_words[] = {
+    {OriginalKind::print, "print"},       {OriginalKind::slide, "slide"},
+    {OriginalKind::negative, "negative"}, {OriginalKind::document, "document"},
+    {OriginalKind::clipping, "clipping"}, {OriginalKind::object, "object"}};
+inline constexpr Word<Mirror> mirror_words[] = {
+    {Mirror::none, "none"}, {Mirror::horizontal, "horizontal"}, {Mirror::vertical, "vertical"}};
+inline constexpr Word<TextKind> text_words[] = {{TextKind::caption, "caption"},
+                                                {TextKind::body, "body"},
+                                                {TextKind::heading, "heading"},
+                                                {TextKind::page_number, "page-number"}};
+
+/// The word for a value. Every enumerator stands in its table (tested).
+template <class E, std::size_t N>
+constexpr std::string_view word_of(const Word<E> (&words)[N], E value) {
+  for (const auto &entry : words)
+    if (entry.value == value) return entry.word;
+  return "?";
+}
+
+} // namespace stoneproof

@@ -1,0 +1,46 @@
+// The printer's requirements as values. The printer's own specification always has the last word; the built-in
+// sheet holds common practice.
+#pragma once
+
+#include "engine/book/book.h"
+#include "engine/units/density.h"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stoneproof {
+
+struct DensityBar {
+  Density wanted; ///< below it, less the tolerance: a query
+  Density least;  ///< below it, less the tolerance: a hold
+};
+
+enum class Format { jpeg, tiff, png };
+inline constexpr Word<Format> format_words[] = {
+    {Format::jpeg, "jpeg"}, {Format::tiff, "tiff"}, {Format::png, "png"}};
+
+enum class ColourModel { bilevel, gray, rgb, cmyk, lab, indexed, other };
+inline constexpr Word<ColourModel> colour_words[] = {
+    {ColourModel::bilevel, "bilevel"}, {ColourModel::gray, "gray"}, {ColourModel::rgb, "rgb"},
+    {ColourModel::cmyk, "cmyk"},       {ColourModel::lab, "lab"},   {ColourModel::indexed, "indexed"},
+    {ColourModel::other, "other"}};
+
+struct PressSheet {
+  std::string name;                    ///< as printed on the proof
+  std::string source;                  ///< the file it was read from, or "built in"
+  std::array<DensityBar, 4> density;   ///< by Use
+  double density_tolerance = 0;        ///< share by which a density may fall short, e.g. 0.01
+  double stretch_tolerance = 0;        ///< share by which the two axes' densities may differ
+  Edges bleed, safe_margin;            ///< the least the printer accepts; a book may ask more of itself
+  Length cut_tolerance;                ///< how far the cut may wander: nearer to the trim than this is a near miss
+  int page_multiple = 1;               ///< the page count must be a multiple of this
+  Density flatbed_limit;               ///< the highest setting at which a usual flatbed scanner still gains detail
+  std::vector<Format> formats;         ///< accepted
+  std::vector<ColourModel> colours;    ///< accepted
+
+  const DensityBar &bar(Use use) const { return density[static_cast<std::size_t>(use)]; }
+};
+
+} // namespace stoneproof
