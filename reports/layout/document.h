@@ -1,0 +1,103 @@
+// A laid-out document as values: pages of positioned text, lines, shapes and pictures. The layout makes it; the PDF
+// writer draws it and decides nothing. x runs to the right and y down, from the page's top left corner.
+#pragma once
+
+#include "engine/units/geometry.h"
+#include "reports/type/face.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace stoneproof::layout {
+
+/// An sRGB colour.
+struct Ink {
+  std::uint8_t red = 0, green = 0, blue = 0;
+  friend constexpr bool operator==(const Ink &, const Ink &) = default;
+};
+
+struct Stroke {
+  Ink ink;
+  Length width;
+  std::vector<Length> dash; ///< lengths of ink and gap in turn; empty: a whole line
+};
+
+/// One line of text. `at` is the left end of its baseline.
+struct TextItem {
+  Point at;
+  Face face = Face::text;
+  Length size;
+  Ink ink;
+  std::string text; ///< UTF-8, no control characters
+};
+
+struct LineItem {
+  Point from, to;
+  Stroke stroke;
+};
+
+/// A closed shape of straight edges, filled, outlined or both.
+struct ShapeItem {
+  std::vector<Point> corners;
+  std::optional<Ink> fill;
+  std::optional<Stroke> stroke;
+  double opacity = 1; ///< of the fill, 0 to 1
+};
+
+/// A picture whose corners (top left, top right, bottom right, bottom left of the image) lie on `corners`, shown only
+/// inside `clip`.
+struct PictureItem {
+  std::size_t image = 0; ///< index into Document::images
+  Corners corners;
+  Corners clip;
+  std::string alternative; ///< what a reader who cannot see the picture is told
+};
+
+using Item = std::variant<TextItem, LineItem, ShapeItem, PictureItem>;
+
+/// A place to click that leads to another page of the document.
+struct Link {
+  Rect area;
+  std::size_t page = 0; ///< index into Document::pages
+};
+
+/// A note that a PDF viewer lists and opens.
+struct Note {
+  Rect area;
+  std::string title, text;
+};
+
+struct DocumentPage {
+  Size size;                       ///< the media box
+  std::optional<Rect> bleed, trim; ///< boxes of what the page shows; none: the media box
+  std::string label;               ///< page label as a viewer shows it
+  std::vector<Item> items;         ///< drawn in this order
+  std::vector<Link> links;
+  std::vector<Note> notes;
+};
+
+struct Image {
+  int width = 0, height = 0;
+  std::vector<std::uint8_t> jpeg; ///< a whole baseline JPEG file, 8-bit RGB
+};
+
+struct Bookmark {
+  std::string title;
+  std::size_t page = 0;
+  int level = 0; ///< 0 is the top; never more than one deeper than the bookmark before it
+};
+
+struct Document {
+  std::string title, subject, language;
+  std::string fingerprint;     ///< of the inputs; two documents from different inputs get different PDF ids
+  std::int64_t made_at = 0;    ///< seconds since 1970-01-01 UTC; the document's only date
+  std::vector<Image> images;
+  std::vector<DocumentPage> pages;
+  std::vector<Bookmark> bookmarks;
+};
+
+} // namespace stoneproof::layout
