@@ -16,7 +16,8 @@ struct Fault {
   friend bool operator==(const Fault &, const Fault &) = default;
 };
 
-/// A value of T or a Fault, never both. Reading the wrong one throws std::bad_variant_access: a bug in the caller.
+/// A value of T or a Fault, never both. Reading the wrong one throws std::bad_variant_access: a bug in the
+/// caller.
 template <class T>
 class [[nodiscard]] Outcome {
 public:

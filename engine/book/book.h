@@ -31,8 +31,8 @@ enum class Side { left, right };
 struct Binding {
   BindingKind kind = BindingKind::perfect;
   Side first_page = Side::right;
-  Length gutter_loss;             ///< what the binding swallows of each page, measured from the inner trim edge
-  std::optional<Length> caliper;  ///< thickness of one leaf of the paper
+  Length gutter_loss; ///< what the binding swallows of each page, measured from the inner trim edge
+  std::optional<Length> caliper; ///< thickness of one leaf of the paper
 };
 
 struct Contributor {

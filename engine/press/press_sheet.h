@@ -1,5 +1,5 @@
-// The printer's requirements as values. The printer's own specification always has the last word; the built-in
-// sheet holds common practice.
+// The printer's requirements as values. The printer's own specification always has the last word; the
+// built-in sheet holds common practice.
 #pragma once
 
 #include "engine/book/book.h"
@@ -28,17 +28,17 @@ inline constexpr Word<ColourModel> colour_words[] = {
     {ColourModel::other, "other"}};
 
 struct PressSheet {
-  std::string name;                    ///< as printed on the proof
-  std::string source;                  ///< the file it was read from, or "built in"
-  std::array<DensityBar, 4> density;   ///< by Use
-  double density_tolerance = 0;        ///< share by which a density may fall short, e.g. 0.01
-  double stretch_tolerance = 0;        ///< share by which the two axes' densities may differ
-  Edges bleed, safe_margin;            ///< the least the printer accepts; a book may ask more of itself
-  Length cut_tolerance;                ///< how far the cut may wander: nearer to the trim than this is a near miss
-  int page_multiple = 1;               ///< the page count must be a multiple of this
-  Density flatbed_limit;               ///< the highest setting at which a usual flatbed scanner still gains detail
-  std::vector<Format> formats;         ///< accepted
-  std::vector<ColourModel> colours;    ///< accepted
+  std::string name;                  ///< as printed on the proof
+  std::string source;                ///< the file it was read from, or "built in"
+  std::array<DensityBar, 4> density; ///< by Use
+  double density_tolerance = 0;      ///< share by which a density may fall short, e.g. 0.01
+  double stretch_tolerance = 0;      ///< share by which the two axes' densities may differ
+  Edges bleed, safe_margin;          ///< the least the printer accepts; a book may ask more of itself
+  Length cut_tolerance;        ///< how far the cut may wander: nearer to the trim than this is a near miss
+  int page_multiple = 1;       ///< the page count must be a multiple of this
+  Density flatbed_limit;       ///< the highest setting at which a usual flatbed scanner still gains detail
+  std::vector<Format> formats; ///< accepted
+  std::vector<ColourModel> colours; ///< accepted
 
   const DensityBar &bar(Use use) const { return density[static_cast<std::size_t>(use)]; }
 };

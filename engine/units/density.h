@@ -13,7 +13,8 @@ struct Pixels {
   constexpr auto operator<=>(const Pixels &) const = default;
 };
 
-/// Pixels per inch of paper (or of an original). Kept at full precision; rounded for display only, and then down.
+/// Pixels per inch of paper (or of an original). Kept at full precision; rounded for display only, and then
+/// down.
 class Density {
 public:
   constexpr Density() = default;
@@ -29,9 +30,13 @@ private:
 };
 
 /// Density is Pixels / Length. The length must not be zero.
-constexpr Density operator/(Pixels pixels, Length length) { return Density::of_ppi(pixels.count / length.in()); }
+constexpr Density operator/(Pixels pixels, Length length) {
+  return Density::of_ppi(pixels.count / length.in());
+}
 /// The length that so many pixels cover at a density. The density must not be zero.
-constexpr Length operator/(Pixels pixels, Density density) { return Length::of_in(pixels.count / density.ppi()); }
+constexpr Length operator/(Pixels pixels, Density density) {
+  return Length::of_in(pixels.count / density.ppi());
+}
 constexpr Pixels operator*(Density density, Length length) { return Pixels{density.ppi() * length.in()}; }
 
 } // namespace stoneproof

@@ -49,8 +49,8 @@ struct Turn {
   friend constexpr bool operator==(const Turn &, const Turn &) = default;
 };
 
-/// A rectangle of picture pixels, in the picture as it is seen (its stored orientation applied). Edges may lie
-/// inside a pixel.
+/// A rectangle of picture pixels, in the picture as it is seen (its stored orientation applied). Edges may
+/// lie inside a pixel.
 struct PixelRect {
   double x = 0, y = 0, width = 0, height = 0;
   friend constexpr bool operator==(const PixelRect &, const PixelRect &) = default;

@@ -1,14 +1,15 @@
-// Exact lengths. One tick is 1/360 micrometre, so that millimetres, inches and points convert without rounding.
+// Exact lengths. One tick is 1/360 micrometre, so that millimetres, inches and points convert without
+// rounding.
 #pragma once
 
 #include <compare>
 #include <cstdint>
-#include <limits>
 
 namespace stoneproof {
 
 /// A distance on paper. 1 mm = 360,000 ticks; 1 in = 25.4 mm = 9,144,000; 1 pt = 1 in / 72 = 127,000.
-/// A bare number is never a length: make one with a literal, with `of`, or by parsing text that carries a unit.
+/// A bare number is never a length: make one with a literal, with `of`, or by parsing text that carries a
+/// unit.
 class Length {
 public:
   static constexpr std::int64_t ticks_per_mm = 360'000;
@@ -18,12 +19,13 @@ public:
 
   constexpr Length() = default;
   static constexpr Length of_ticks(std::int64_t ticks) { return Length(ticks); }
-  /// The nearest tick to `ticks` (half away from zero). Beyond the range, or not a number: the nearest end, or zero.
+  /// The nearest tick to `ticks` (half away from zero). Beyond 2,700 km: that end, so that sums cannot
+  /// overflow. Not a number: zero.
   static constexpr Length nearest(double ticks) {
-    constexpr double end = 9.2e18;
-    if (!(ticks == ticks)) return Length(0);
-    if (ticks >= end) return Length(std::numeric_limits<std::int64_t>::max());
-    if (ticks <= -end) return Length(-std::numeric_limits<std::int64_t>::max());
+    constexpr std::int64_t end = 1'000'000'000'000'000;
+    if (ticks != ticks) return Length(0);
+    if (ticks >= static_cast<double>(end)) return Length(end);
+    if (ticks <= static_cast<double>(-end)) return Length(-end);
     return Length(static_cast<std::int64_t>(ticks < 0 ? ticks - 0.5 : ticks + 0.5));
   }
   static constexpr Length of_mm(double mm) { return nearest(mm * ticks_per_mm); }

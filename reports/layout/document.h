@@ -1,5 +1,6 @@
-// A laid-out document as values: pages of positioned text, lines, shapes and pictures. The layout makes it; the PDF
-// writer draws it and decides nothing. x runs to the right and y down, from the page's top left corner.
+// A laid-out document as values: pages of positioned text, lines, shapes and pictures. The layout makes it;
+// the PDF writer draws it and decides nothing. x runs to the right and y down, from the page's top left
+// corner.
 #pragma once
 
 #include "engine/units/geometry.h"
@@ -48,8 +49,8 @@ struct ShapeItem {
   double opacity = 1; ///< of the fill, 0 to 1
 };
 
-/// A picture whose corners (top left, top right, bottom right, bottom left of the image) lie on `corners`, shown only
-/// inside `clip`.
+/// A picture whose corners (top left, top right, bottom right, bottom left of the image) lie on `corners`,
+/// shown only inside `clip`.
 struct PictureItem {
   std::size_t image = 0; ///< index into Document::images
   Corners corners;
@@ -93,8 +94,8 @@ struct Bookmark {
 
 struct Document {
   std::string title, subject, language;
-  std::string fingerprint;     ///< of the inputs; two documents from different inputs get different PDF ids
-  std::int64_t made_at = 0;    ///< seconds since 1970-01-01 UTC; the document's only date
+  std::string fingerprint;  ///< of the inputs; two documents from different inputs get different PDF ids
+  std::int64_t made_at = 0; ///< seconds since 1970-01-01 UTC; the document's only date
   std::vector<Image> images;
   std::vector<DocumentPage> pages;
   std::vector<Bookmark> bookmarks;

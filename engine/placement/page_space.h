@@ -1,0 +1,92 @@
+// The edges of one page or spread, in its own coordinates: the origin is the trim's top left corner.
+#pragma once
+
+#include "engine/book/book.h"
+#include "engine/press/press_sheet.h"
+
+#include <optional>
+
+namespace stoneproof {
+
+/// The four sides of a surface as it lies before the reader.
+enum class PageSide { top, bottom, left, right };
+inline constexpr PageSide page_sides[] = {PageSide::top, PageSide::bottom, PageSide::left, PageSide::right};
+
+/// One length for each side: how far a box passes an edge there (negative: how far it stays inside).
+struct Reach {
+  Length top, bottom, left, right;
+  constexpr Length at(PageSide side) const {
+    switch (side) {
+    case PageSide::top: return top;
+    case PageSide::bottom: return bottom;
+    case PageSide::left: return left;
+    case PageSide::right: return right;
+    }
+    return {};
+  }
+  friend constexpr bool operator==(const Reach &, const Reach &) = default;
+};
+
+/// How far `box` passes the sides of `edge`.
+constexpr Reach reach_past(const Rect &box, const Rect &edge) {
+  return {edge.top() - box.top(), box.bottom() - edge.bottom(), edge.left() - box.left(),
+          box.right() - edge.right()};
+}
+
+struct PageSpace {
+  Rect trim, bleed;
+  Rect safe;           ///< inside every safe margin; of a spread, the outer ones
+  Reach bleed_wanted;  ///< the bleed asked for at each side: the larger of the book's and the press sheet's
+  Reach margin_wanted; ///< likewise the safe margin
+  std::optional<Length> fold;    ///< of a spread: where the two pages meet
+  std::optional<PageSide> bound; ///< of a single page: its side at the binding
+  Length gutter_loss; ///< what the binding swallows on either side of the fold, or at the bound side
+
+  /// The word for a side: "top", "bottom", "outside" or "inside".
+  constexpr std::string_view name_of(PageSide side) const {
+    if (side == PageSide::top) return "top";
+    if (side == PageSide::bottom) return "bottom";
+    return bound && *bound == side ? "inside" : "outside";
+  }
+};
+
+/// Whether page `number` lies on the left or the right of an open book. Page 1 is the first page.
+constexpr Side side_of(int number, Side first_page) {
+  const bool odd = number % 2 != 0;
+  return odd == (first_page == Side::right) ? Side::right : Side::left;
+}
+
+constexpr Edges larger(const Edges &a, const Edges &b) {
+  return {std::max(a.top, b.top), std::max(a.bottom, b.bottom), std::max(a.outside, b.outside),
+          std::max(a.inside, b.inside)};
+}
+
+constexpr PageSpace page_space(const Book &book, const PressSheet &press, const Page &page) {
+  const Edges bleed = larger(book.bleed, press.bleed), margin = larger(book.safe_margin, press.safe_margin);
+  PageSpace space;
+  space.trim = {{}, {}, page.spread ? book.trim.width * 2 : book.trim.width, book.trim.height};
+  space.gutter_loss = book.binding.gutter_loss;
+  space.bleed_wanted = {bleed.top, bleed.bottom, bleed.outside, bleed.outside};
+  space.margin_wanted = {margin.top, margin.bottom, margin.outside, margin.outside};
+  if (page.spread) {
+    space.fold = book.trim.width;
+  } else if (side_of(page.number, book.binding.first_page) == Side::right) {
+    space.bound = PageSide::left;
+    space.bleed_wanted.left = bleed.inside;
+    space.margin_wanted.left = margin.inside;
+  } else {
+    space.bound = PageSide::right;
+    space.bleed_wanted.right = bleed.inside;
+    space.margin_wanted.right = margin.inside;
+  }
+  const auto moved_out = [&](const Reach &by, int sign) {
+    const Rect &trim = space.trim;
+    return Rect{trim.x - by.left * sign, trim.y - by.top * sign, trim.width + (by.left + by.right) * sign,
+                trim.height + (by.top + by.bottom) * sign};
+  };
+  space.bleed = moved_out(space.bleed_wanted, 1);
+  space.safe = moved_out(space.margin_wanted, -1);
+  return space;
+}
+
+} // namespace stoneproof

@@ -1,0 +1,96 @@
+// Frames on their pages: turning, boxes, and the shares that are cut away or left uncovered. The only ways in
+// are place_frame and place_frames; tested in tests/engine/placement and, against mapping single points one
+// by one, in tests/outside.
+#include "engine/placement/placed.h"
+
+#include <cmath>
+#include <numbers>
+
+namespace stoneproof {
+
+namespace {
+
+/// Sine and cosine, exact at quarter turns so that an upright page stays upright to the tick.
+std::pair<double, double> sine_cosine(Turn turn) {
+  const double degrees = std::remainder(turn.degrees, 360.0);
+  if (degrees == 0) return {0, 1};
+  if (degrees == 90) return {1, 0};
+  if (degrees == -90) return {-1, 0};
+  if (std::abs(degrees) == 180) return {0, -1};
+  const double radians = degrees * std::numbers::pi / 180;
+  return {std::sin(radians), std::cos(radians)};
+}
+
+Corners mirrored(Corners corners, Mirror mirror) {
+  if (mirror == Mirror::horizontal) return {corners[1], corners[0], corners[3], corners[2]};
+  if (mirror == Mirror::vertical) return {corners[3], corners[2], corners[1], corners[0]};
+  return corners;
+}
+
+double area(const Rect &rect) { return rect.width.mm() * rect.height.mm(); }
+
+/// Whether a part fills the frame but for the rounding of lengths: a micrometre, less than anything that
+/// prints.
+bool covers(const Rect &part, const Rect &frame) {
+  const Reach gap = reach_past(frame, part);
+  const Length rounding = Length::of_ticks(360);
+  return std::max({gap.top, gap.bottom, gap.left, gap.right}) <= rounding;
+}
+
+} // namespace
+
+Corners turned(const Rect &rect, Turn turn, Point centre) {
+  const auto [sine, cosine] = sine_cosine(turn);
+  const auto spun = [&](Length x, Length y) {
+    const double dx = static_cast<double>((x - centre.x).ticks()),
+                 dy = static_cast<double>((y - centre.y).ticks());
+    return Point{centre.x + Length::nearest(dx * cosine - dy * sine),
+                 centre.y + Length::nearest(dx * sine + dy * cosine)};
+  };
+  return {spun(rect.left(), rect.top()), spun(rect.right(), rect.top()), spun(rect.right(), rect.bottom()),
+          spun(rect.left(), rect.bottom())};
+}
+
+Rect box_round(const Corners &corners) {
+  Point low = corners[0], high = corners[0];
+  for (const Point &corner : corners) {
+    low = {std::min(low.x, corner.x), std::min(low.y, corner.y)};
+    high = {std::max(high.x, corner.x), std::max(high.y, corner.y)};
+  }
+  return {low.x, low.y, high.x - low.x, high.y - low.y};
+}
+
+PlacedFrame place_frame(const Frame &frame, std::optional<PixelSize> size) {
+  PlacedFrame placed;
+  placed.picture = frame.picture;
+  placed.corners = turned(frame.rect, frame.turn, frame.rect.centre());
+  placed.box = box_round(placed.corners);
+  if (!frame.picture || !size) return placed;
+
+  placed.laid = lay_picture(frame.rect, *size, frame.fit, frame.mirror);
+  const Laid &laid = *placed.laid;
+  placed.picture_corners = mirrored(turned(laid.picture, frame.turn, frame.rect.centre()), frame.mirror);
+  const double shown = laid.visible ? area(*laid.visible) : 0;
+  placed.cut_share = 1 - shown / area(laid.picture);
+  const bool covered = laid.visible && covers(*laid.visible, frame.rect);
+  placed.uncovered_share = covered ? 0 : 1 - shown / area(frame.rect);
+  if (laid.visible) placed.picture_box = box_round(turned(*laid.visible, frame.turn, frame.rect.centre()));
+  return placed;
+}
+
+std::vector<PlacedFrame> place_frames(const Book &book, std::span<const std::optional<PixelSize>> sizes) {
+  std::vector<PlacedFrame> all;
+  for (std::size_t page = 0; page < book.pages.size(); ++page) {
+    const auto &frames = book.pages[page].frames;
+    for (std::size_t index = 0; index < frames.size(); ++index) {
+      const auto &picture = frames[index].picture;
+      PlacedFrame placed = place_frame(frames[index], picture ? sizes[*picture] : std::nullopt);
+      placed.page = page;
+      placed.frame = index;
+      all.push_back(std::move(placed));
+    }
+  }
+  return all;
+}
+
+} // namespace stoneproof

@@ -1,0 +1,50 @@
+// A frame or a text block runs across the gutter without being meant to. The only way in is
+// across_gutter_rule; tested by tests/rules/across-gutter.
+#include "engine/rules/about.h"
+#include "engine/rules/edges.h"
+
+namespace stoneproof {
+
+namespace {
+
+/// How far a box runs over the fold of a spread (the shorter part), or past the inner trim edge of a single
+/// page.
+Length run_over(const Rect &box, const PageSpace &space) {
+  if (space.fold) return std::min(*space.fold - box.left(), box.right() - *space.fold);
+  const Length past = reach_past(box, space.trim).at(*space.bound);
+  return past - space.bleed_wanted.at(*space.bound);
+}
+
+void check(const Evidence &evidence, std::vector<Finding> &findings) {
+  for (const PlacedFrame &placed : evidence.frames) {
+    const PageSpace &space = evidence.space_of(placed);
+    const Length over = run_over(placed.box, space);
+    if (over <= rounding || evidence.frame_of(placed).across_gutter || off_page(placed.box, space)) continue;
+    findings.push_back(about_frame(Grade::query, evidence, placed));
+    findings.back().measured = over;
+    findings.back().wanted = Length{};
+  }
+  each_text(evidence, [&](std::size_t page, std::size_t index, const TextBlock &text) {
+    const Length over = run_over(text.rect, evidence.spaces[page]);
+    if (over <= rounding || off_page(text.rect, evidence.spaces[page])) return;
+    findings.push_back(about_text(Grade::query, evidence, page, index));
+    findings.back().measured = over;
+    findings.back().wanted = Length{};
+  });
+}
+
+} // namespace
+
+extern const Rule across_gutter_rule = {
+    "across-gutter",
+    Grade::query,
+    "Runs across the gutter",
+    "The binding swallows a strip on either side of the fold, and the two halves may not meet. What crosses "
+    "it by accident loses a face, a word or a straight line.",
+    "How far the frame or text block passes the fold of a spread, or the inner trim edge of a single page. A "
+    "frame that is described as meant to cross is left alone.",
+    "Move it to one page, or say in the description that it is meant to cross (across-gutter).",
+    check,
+};
+
+} // namespace stoneproof

@@ -1,0 +1,64 @@
+// The list of rules and the one loop over them. The only ways in are all_rules, find_rule and check_rules;
+// tested in tests/engine/rules and by the fixtures under tests/rules.
+#include "engine/rules/rule.h"
+
+#include <algorithm>
+#include <array>
+#include <tuple>
+
+namespace stoneproof {
+
+extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rule, too_few_pixels_rule,
+    lost_original_too_small_rule, uneven_stretch_rule, uncovered_frame_rule, short_bleed_rule, near_trim_rule,
+    inside_safe_margin_rule, off_page_rule, across_gutter_rule, picture_twice_rule, unaccepted_file_rule,
+    unused_picture_rule;
+
+namespace {
+
+constexpr std::array rules = {
+    &missing_picture_rule,
+    &unreadable_picture_rule,
+    &empty_frame_rule,
+    &too_few_pixels_rule,
+    &lost_original_too_small_rule,
+    &uneven_stretch_rule,
+    &uncovered_frame_rule,
+    &short_bleed_rule,
+    &near_trim_rule,
+    &inside_safe_margin_rule,
+    &off_page_rule,
+    &across_gutter_rule,
+    &picture_twice_rule,
+    &unaccepted_file_rule,
+    &unused_picture_rule,
+};
+
+/// What is about the whole book comes after what has a page.
+auto reading_place(const Finding &finding) {
+  constexpr auto last = static_cast<std::size_t>(-1);
+  return std::tuple(finding.grade, finding.page.value_or(last));
+}
+
+} // namespace
+
+std::span<const Rule *const> all_rules() { return rules; }
+
+const Rule *find_rule(std::string_view id) {
+  const auto found =
+      std::find_if(rules.begin(), rules.end(), [&](const Rule *rule) { return rule->id == id; });
+  return found == rules.end() ? nullptr : *found;
+}
+
+std::vector<Finding> check_rules(const Evidence &evidence) {
+  std::vector<Finding> findings;
+  for (const Rule *rule : rules) {
+    const std::size_t before = findings.size();
+    rule->check(evidence, findings);
+    for (std::size_t i = before; i < findings.size(); ++i) findings[i].rule = rule->id;
+  }
+  std::stable_sort(findings.begin(), findings.end(),
+                   [](const Finding &a, const Finding &b) { return reading_place(a) < reading_place(b); });
+  return findings;
+}
+
+} // namespace stoneproof

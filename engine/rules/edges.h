@@ -1,0 +1,32 @@
+// The edges of a page as the rules see them.
+#pragma once
+
+#include "engine/rules/about.h"
+
+namespace stoneproof {
+
+/// A micrometre: what the rounding of turned corners may add or take. Less than anything that prints.
+inline constexpr Length rounding = Length::of_ticks(360);
+
+/// No part lies inside the trim: nothing of it is left after the cut.
+inline bool off_page(const Rect &box, const PageSpace &space) { return !shared_part(box, space.trim); }
+
+/// Some part lies beyond the trim. The inner edge of a single page does not count: past it lies the facing
+/// page.
+inline bool passes_trim(const Rect &box, const PageSpace &space) {
+  const Reach reach = reach_past(box, space.trim);
+  for (const PageSide side : page_sides)
+    if (side != space.bound && reach.at(side) > rounding) return true;
+  return off_page(box, space);
+}
+
+/// Calls `check(page index, text index, text)` for every text block.
+template <class Check>
+void each_text(const Evidence &evidence, Check check) {
+  for (std::size_t page = 0; page < evidence.book.pages.size(); ++page) {
+    const auto &texts = evidence.book.pages[page].texts;
+    for (std::size_t index = 0; index < texts.size(); ++index) check(page, index, texts[index]);
+  }
+}
+
+} // namespace stoneproof

@@ -1,0 +1,34 @@
+// All that the rules look at: the book, the press sheet, what is known of each picture file, and every frame
+// placed.
+#pragma once
+
+#include "engine/picture/facts.h"
+#include "engine/placement/placed.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stoneproof {
+
+/// What came of one picture file.
+struct PictureState {
+  bool missing = false;       ///< there is no file of that name
+  std::optional<Fault> fault; ///< why the file cannot be used; also set when it is missing
+  std::optional<Facts> facts; ///< there when the header could be read, even if decoding failed later
+  std::string sha256;         ///< empty when the file could not be read
+};
+
+struct Evidence {
+  const Book &book;
+  const PressSheet &press;
+  std::vector<PictureState> pictures; ///< one for each of Book::pictures
+  std::vector<PlacedFrame> frames;    ///< every frame in book order
+  std::vector<PageSpace> spaces;      ///< one for each of Book::pages
+
+  const Page &page_of(const PlacedFrame &placed) const { return book.pages[placed.page]; }
+  const Frame &frame_of(const PlacedFrame &placed) const { return page_of(placed).frames[placed.frame]; }
+  const PageSpace &space_of(const PlacedFrame &placed) const { return spaces[placed.page]; }
+};
+
+} // namespace stoneproof
