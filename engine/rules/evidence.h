@@ -20,8 +20,8 @@ struct PictureState {
 };
 
 struct Evidence {
-  const Book &book;
-  const PressSheet &press;
+  Book book;
+  PressSheet press;
   std::vector<PictureState> pictures; ///< one for each of Book::pictures
   std::vector<PlacedFrame> frames;    ///< every frame in book order
   std::vector<PageSpace> spaces;      ///< one for each of Book::pages

@@ -95,7 +95,7 @@ struct Bookmark {
 struct Document {
   std::string title, subject, language;
   std::string fingerprint;  ///< of the inputs; two documents from different inputs get different PDF ids
-  std::int64_t made_at = 0; ///< seconds since 1970-01-01 UTC; the document's only date
+  std::optional<std::int64_t> made_at; ///< seconds since 1970-01-01 UTC; none: the document carries no date
   std::vector<Image> images;
   std::vector<DocumentPage> pages;
   std::vector<Bookmark> bookmarks;

@@ -1,0 +1,60 @@
+// Rounding and units for display. The only ways in are the functions of figures.h; tested in
+// tests/reports/content.
+#include "reports/content/figures.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace stoneproof::content {
+
+namespace {
+
+/// Absorbs the error of a double that should be whole; far below any figure that is shown.
+constexpr double slack = 1e-9;
+
+std::string trimmed(double value, int digits) {
+  std::string text = fmt::format("{:.{}f}", value, digits);
+  while (text.find('.') != std::string::npos && (text.back() == '0' || text.back() == '.')) {
+    const bool point = text.back() == '.';
+    text.pop_back();
+    if (point) break;
+  }
+  return text == "-0" ? "0" : text;
+}
+
+struct FigureOf {
+  std::string operator()(std::monostate) const { return {}; }
+  std::string operator()(Density density) const { return ppi(density); }
+  std::string operator()(Length length) const { return millimetres(length); }
+  std::string operator()(Share share) const { return per_cent(share.value); }
+  std::string operator()(Count number) const { return fmt::format("{}", number.value); }
+};
+
+} // namespace
+
+std::string ppi(Density density) { return fmt::format("{:.0f} ppi", std::floor(density.ppi() + slack)); }
+
+std::string millimetres(Length length) {
+  return trimmed(std::floor(length.mm() * 100 + slack) / 100, 2) + " mm";
+}
+
+std::string size(const Size &size) {
+  return fmt::format("{:.0f} × {:.0f} mm", std::floor(size.width.mm() + slack),
+                     std::floor(size.height.mm() + slack));
+}
+
+std::string per_cent(double share) {
+  const double value = share * 100;
+  if (value > 0 && value < 0.1) return "less than 0.1 %";
+  if (value < 100 && value > 99.9) return "more than 99.9 %";
+  return trimmed(value, 1) + " %";
+}
+
+std::string figure(const Measure &measure) { return std::visit(FigureOf{}, measure); }
+
+std::string count(std::size_t n, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+} // namespace stoneproof::content

@@ -1,0 +1,18 @@
+// Figures as people read them. A density is rounded down and a scanner setting up, so that no rounding hides
+// a shortfall; the record keeps full precision.
+#pragma once
+
+#include "engine/rules/finding.h"
+
+#include <string>
+
+namespace stoneproof::content {
+
+std::string ppi(Density density);       ///< "299 ppi", rounded down
+std::string millimetres(Length length); ///< "2.96 mm": down to a hundredth, no needless zeros
+std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, down to whole millimetres
+std::string per_cent(double share); ///< "12.5 %": to a tenth, but never 0 % for something, nor 100 % for less
+std::string figure(const Measure &measure); ///< by kind; "" where nothing was measured
+std::string count(std::size_t n, std::string_view one, std::string_view many); ///< "1 hold", "3 holds"
+
+} // namespace stoneproof::content

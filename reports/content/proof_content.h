@@ -1,0 +1,51 @@
+// What the proof says, in the order in which it says it. Sentences and figures, no coordinates of the proof's
+// pages.
+#pragma once
+
+#include "engine/rules/rule.h"
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace stoneproof::content {
+
+/// One finding as the proof tells it. Numbers run through the book in page order.
+struct Mark {
+  int number = 0;
+  Grade grade = Grade::note;
+  std::string title;   ///< the fault in a few words
+  std::string page;    ///< "Page 7"
+  std::string subject; ///< the file, frame or text
+  std::string message, remedy;
+  std::optional<std::size_t> surface; ///< index into ProofContent::surfaces
+  std::optional<Rect> area;           ///< the place, in the coordinates of that page
+};
+
+/// One page or spread of the book with the marks on it, from top to bottom.
+struct Surface {
+  std::string name;               ///< "Page 7"
+  std::size_t page = 0;           ///< index into Book::pages
+  std::vector<std::size_t> marks; ///< indexes into ProofContent::marks
+};
+
+struct ProofContent {
+  std::string title;                      ///< of the book
+  std::string job;                        ///< the book in one line: trim, binding, pages, pictures
+  std::string verdict;                    ///< one line
+  bool clear = false;                     ///< no hold
+  std::array<std::size_t, 3> counts{};    ///< by Grade
+  std::vector<Mark> marks;                ///< by number
+  std::vector<std::size_t> gravest_first; ///< indexes into marks, for the table of what must be done
+  std::vector<Surface> surfaces;          ///< one for each of Book::pages
+  std::string press;                      ///< which press sheet was used, and who has the last word
+};
+
+ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> &findings);
+
+/// The words for the verdict, also used by the terminal.
+std::string verdict_line(const std::array<std::size_t, 3> &counts);
+
+std::array<std::size_t, 3> count_grades(const std::vector<Finding> &findings);
+
+} // namespace stoneproof::content

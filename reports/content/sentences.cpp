@@ -1,0 +1,209 @@
+// Findings in words. One table row a rule; a row that needs more than figures calls a function. The only ways
+// in are the functions of sentences.h; tested in tests/reports/content, which also proves that every rule has
+// its row.
+#include "reports/content/sentences.h"
+
+#include "reports/content/figures.h"
+#include "reports/content/rescue_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace stoneproof::content {
+
+namespace {
+
+using Words = std::string (*)(const Evidence &, const Finding &);
+
+const PlacedFrame *placed_of(const Evidence &evidence, const Finding &finding) {
+  for (const PlacedFrame &placed : evidence.frames)
+    if (placed.page == finding.page && placed.frame == finding.frame) return &placed;
+  return nullptr;
+}
+
+std::string use_phrase(Use use) {
+  switch (use) {
+  case Use::photo: return "a photo";
+  case Use::line_art: return "line art";
+  case Use::document: return "a document";
+  case Use::clipping: return "a clipping";
+  }
+  return {};
+}
+
+std::string fault_words(const Evidence &, const Finding &finding) {
+  return finding.fault ? fmt::format("The file cannot be used: {}.", finding.fault->what) : std::string();
+}
+
+std::string fault_remedy(const Evidence &, const Finding &finding) {
+  return finding.fault ? finding.fault->remedy : std::string();
+}
+
+std::string too_few_words(const Evidence &evidence, const Finding &finding) {
+  const Use use = evidence.book.pictures[*finding.picture].use;
+  const DensityBar &bar = evidence.press.bar(use);
+  const std::string bars = finding.grade == Grade::hold
+                               ? fmt::format("needs at least {}, better {}", ppi(bar.least), ppi(bar.wanted))
+                               : fmt::format("wants {}", ppi(bar.wanted));
+  return fmt::format("Prints at {}; {} {}.", figure(finding.measured), use_phrase(use), bars);
+}
+
+std::string too_few_remedy(const Evidence &evidence, const Finding &finding) {
+  return rescue_words(finding.rescue, placed_of(evidence, finding));
+}
+
+std::string lost_words(const Evidence &evidence, const Finding &finding) {
+  return too_few_words(evidence, finding) + " The original is lost, so it cannot be scanned again.";
+}
+
+std::string stretch_words(const Evidence &evidence, const Finding &finding) {
+  const PlacedFrame *placed = placed_of(evidence, finding);
+  const bool wider = placed && placed->laid && placed->laid->density_x < placed->laid->density_y;
+  return fmt::format("Stretched by {} in {}.", figure(finding.measured), wider ? "width" : "height");
+}
+
+/// "at the top, outside and bottom"; sides of a spread are named as the reader sees them.
+std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
+  const PageSpace &space = evidence.spaces[*finding.page];
+  std::string phrase = "at the ";
+  for (std::size_t i = 0; i < finding.sides.size(); ++i) {
+    if (i > 0) phrase += i + 1 == finding.sides.size() ? " and " : ", ";
+    const PageSide side = finding.sides[i];
+    const bool upright = side == PageSide::left || side == PageSide::right;
+    phrase += space.fold && upright ? (side == PageSide::left ? "left" : "right") : space.name_of(side);
+  }
+  return phrase;
+}
+
+std::string bleed_words(const Evidence &evidence, const Finding &finding) {
+  return fmt::format("Reaches the trim {}, but passes it by only {}; the bleed is {}.",
+                     sides_phrase(evidence, finding), figure(finding.measured), figure(finding.wanted));
+}
+
+std::string near_trim_words(const Evidence &evidence, const Finding &finding) {
+  return fmt::format("Ends {} from the trim {}; the cut may wander by {}.", figure(finding.measured),
+                     sides_phrase(evidence, finding), figure(finding.wanted));
+}
+
+std::string margin_words(const Evidence &evidence, const Finding &finding) {
+  return fmt::format("Stands {} from the trim {}; the safe margin is {}.", figure(finding.measured),
+                     sides_phrase(evidence, finding), figure(finding.wanted));
+}
+
+std::string margin_remedy(const Evidence &, const Finding &finding) {
+  const Length by = std::get<Length>(finding.wanted) - std::get<Length>(finding.measured);
+  const std::string move = fmt::format("Move it in by {}", millimetres(by));
+  return finding.text ? move + "." : move + ", or, if it may be cut, pull it out to the bleed edge.";
+}
+
+std::string gutter_words(const Evidence &evidence, const Finding &finding) {
+  const bool spread = evidence.spaces[*finding.page].fold.has_value();
+  return spread ? fmt::format("Runs {} across the gutter.", figure(finding.measured))
+                : fmt::format("Runs {} past the inner edge of the page.", figure(finding.measured));
+}
+
+std::string off_page_words(const Evidence &, const Finding &finding) {
+  return finding.text
+             ? fmt::format("The text block passes the trim by {}.", figure(finding.measured))
+             : std::string("The frame lies wholly off the page; nothing of it is left after the cut.");
+}
+
+std::string twice_words(const Evidence &evidence, const Finding &finding) {
+  std::vector<std::string> names;
+  for (const std::size_t page : finding.also_on) {
+    const std::string name = page_name(evidence.book.pages[page]);
+    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  }
+  std::string pages;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    pages += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  pages.replace(0, 1, "p");
+  return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), pages);
+}
+
+std::string accepted_words(const Evidence &evidence, const Finding &finding) {
+  const Facts &facts = *evidence.pictures[*finding.picture].facts;
+  return fmt::format("The file is {} with {} colour; the press sheet does not list both.",
+                     word_of(format_words, facts.format), word_of(colour_words, facts.colour));
+}
+
+struct Row {
+  std::string_view rule;
+  std::string_view message; ///< may use {measured} and {wanted}
+  std::string_view remedy;  ///< likewise; empty: the rule's own
+  Words message_words = nullptr, remedy_words = nullptr;
+};
+
+constexpr Row rows[] = {
+    {"missing-picture", "", "", fault_words, fault_remedy},
+    {"unreadable-picture", "", "", fault_words, fault_remedy},
+    {"empty-frame", "No picture is linked to this frame.", ""},
+    {"too-few-pixels", "", "", too_few_words, too_few_remedy},
+    {"lost-original-too-small", "", "", lost_words, too_few_remedy},
+    {"uneven-stretch", "", "", stretch_words},
+    {"uncovered-frame", "{measured} of the frame shows no picture.", ""},
+    {"short-bleed", "", "", bleed_words},
+    {"near-trim", "", "", near_trim_words},
+    {"inside-safe-margin", "", "", margin_words, margin_remedy},
+    {"off-page", "", "", off_page_words},
+    {"across-gutter", "", "", gutter_words},
+    {"picture-twice", "", "", twice_words},
+    {"unaccepted-file", "", "", accepted_words},
+    {"unused-picture", "The picture is listed, but no frame shows it.", ""},
+};
+
+const Row *row_of(std::string_view rule) {
+  const auto found =
+      std::find_if(std::begin(rows), std::end(rows), [&](const Row &row) { return row.rule == rule; });
+  return found == std::end(rows) ? nullptr : found;
+}
+
+std::string filled(std::string_view words, const Finding &finding) {
+  return fmt::format(fmt::runtime(words), fmt::arg("measured", figure(finding.measured)),
+                     fmt::arg("wanted", figure(finding.wanted)));
+}
+
+} // namespace
+
+std::string message(const Evidence &evidence, const Finding &finding) {
+  const Row *row = row_of(finding.rule);
+  if (!row) return std::string(finding.rule);
+  return row->message_words ? row->message_words(evidence, finding) : filled(row->message, finding);
+}
+
+std::string remedy(const Evidence &evidence, const Finding &finding) {
+  const Row *row = row_of(finding.rule);
+  if (row && row->remedy_words)
+    if (std::string words = row->remedy_words(evidence, finding); !words.empty()) return words;
+  const Rule *rule = find_rule(finding.rule);
+  return rule ? std::string(rule->remedy) : std::string();
+}
+
+std::string page_name(const Page &page) {
+  return page.spread ? fmt::format("Pages {}–{}", page.number, page.number + 1)
+                     : fmt::format("Page {}", page.number);
+}
+
+std::string page_name(const Evidence &evidence, const Finding &finding) {
+  return finding.page ? page_name(evidence.book.pages[*finding.page]) : std::string("The book");
+}
+
+std::string subject(const Evidence &evidence, const Finding &finding) {
+  if (finding.picture) return evidence.book.pictures[*finding.picture].file;
+  const Page &page = evidence.book.pages[*finding.page];
+  if (finding.frame) return fmt::format("Frame {}", page.frames[*finding.frame].id);
+  const TextBlock &text = page.texts[*finding.text];
+  return fmt::format("{}: “{}”", text.kind == TextKind::page_number ? "Page number" : "Text", text.text);
+}
+
+std::string_view grade_name(Grade grade) {
+  switch (grade) {
+  case Grade::hold: return "Hold";
+  case Grade::query: return "Query";
+  case Grade::note: return "Note";
+  }
+  return {};
+}
+
+} // namespace stoneproof::content
