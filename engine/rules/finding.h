@@ -2,6 +2,8 @@
 // reports word it.
 #pragma once
 
+#include "engine/outcome.h"
+#include "engine/placement/page_space.h"
 #include "engine/placement/rescue.h"
 
 #include <cstddef>

@@ -2,7 +2,6 @@
 // tests/reports/content.
 #include "reports/content/rescue_words.h"
 
-#include "engine/placement/placed.h"
 #include "reports/content/figures.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,7 @@
 // What can be done for a picture with too few pixels, in words.
 #pragma once
 
+#include "engine/placement/placed.h"
 #include "engine/rules/finding.h"
 
 #include <string>
