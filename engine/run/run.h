@@ -1,0 +1,33 @@
+// The whole engine: a book and a press sheet in, evidence and findings out.
+#pragma once
+
+#include "engine/picture/small_copy.h"
+#include "engine/rules/rule.h"
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+namespace stoneproof {
+
+struct RunOptions {
+  PictureLimits limits;
+  int jobs = 0; ///< threads for the picture files; 0: one for each processor
+  /// Pixels of the small copies per inch of the printed book page; none: no small copies are made, and damage
+  /// that only decoding meets is not found.
+  std::optional<Density> copy_density;
+  /// Called after each picture with how many are done of how many; from any thread, one call at a time.
+  std::function<void(std::size_t, std::size_t)> progress;
+};
+
+struct Checked {
+  Evidence evidence;
+  std::vector<Finding> findings; ///< gravest first
+  std::vector<std::optional<SmallCopy>>
+      copies; ///< one for each of Book::pictures; none: not shown, or unreadable
+};
+
+/// Never fails: what is wrong with a picture file is a finding.
+Checked check_book(Book book, PressSheet press, const RunOptions &options = {});
+
+} // namespace stoneproof
