@@ -1,0 +1,110 @@
+// Reads, shapes and subsets one font through HarfBuzz. The only way in is Font; tested in
+// tests/reports/type/typesetter.test.cpp.
+#include "reports/type/font.h"
+
+#include <array>
+#include <hb-ot.h>
+#include <hb-subset.h>
+
+namespace stoneproof {
+namespace {
+
+using Blob = std::unique_ptr<hb_blob_t, HbDestroy<hb_blob_destroy>>;
+using Face = std::unique_ptr<hb_face_t, HbDestroy<hb_face_destroy>>;
+
+/// A big-endian number in a font table; 0 beyond its end.
+int number_at(const Blob &table, std::size_t offset) {
+  unsigned length = 0;
+  const char *data = hb_blob_get_data(table.get(), &length);
+  if (offset + 2 > length) return 0;
+  const auto high = static_cast<unsigned char>(data[offset]),
+             low = static_cast<unsigned char>(data[offset + 1]);
+  return static_cast<std::int16_t>(high << 8 | low);
+}
+
+std::string postscript_name(hb_face_t *face) {
+  std::array<char, 128> name{};
+  auto size = static_cast<unsigned>(name.size());
+  hb_ot_name_get_utf8(face, HB_OT_NAME_ID_POSTSCRIPT_NAME, HB_LANGUAGE_INVALID, &size, name.data());
+  return name.data();
+}
+
+/// Offsets are those of the OpenType specification's tables head, post and OS/2.
+FontFacts facts_of(hb_face_t *face, hb_font_t *font) {
+  const auto table = [face](hb_tag_t tag) { return Blob(hb_face_reference_table(face, tag)); };
+  const Blob head = table(HB_TAG('h', 'e', 'a', 'd')), post = table(HB_TAG('p', 'o', 's', 't'));
+  const auto metric = [font](hb_ot_metrics_tag_t tag) {
+    hb_position_t position = 0;
+    hb_ot_metrics_get_position_with_fallback(font, tag, &position);
+    return position;
+  };
+  FontFacts facts;
+  facts.name = postscript_name(face);
+  facts.units_per_em = static_cast<int>(hb_face_get_upem(face));
+  facts.ascent = metric(HB_OT_METRICS_TAG_HORIZONTAL_ASCENDER);
+  facts.descent = metric(HB_OT_METRICS_TAG_HORIZONTAL_DESCENDER);
+  facts.cap_height = metric(HB_OT_METRICS_TAG_CAP_HEIGHT);
+  facts.left = number_at(head, 36), facts.bottom = number_at(head, 38);
+  facts.right = number_at(head, 40), facts.top = number_at(head, 42);
+  facts.italic_angle = number_at(post, 4) + (number_at(post, 6) & 0xFFFF) / 65536.0;
+  facts.weight = number_at(table(HB_TAG('O', 'S', '/', '2')), 4);
+  return facts;
+}
+
+} // namespace
+
+Outcome<Font> Font::load(const FontFile &file) {
+  const Blob blob(hb_blob_create_from_file(file.path.c_str()));
+  const Face face(hb_face_create(blob.get(), file.index));
+  if (hb_face_get_glyph_count(face.get()) == 0)
+    return Fault{"this is not a font file", file.path, "Install the font again."};
+  Font font;
+  font.font_.reset(hb_font_create(face.get()));
+  font.facts_ = facts_of(face.get(), font.font_.get());
+  hb_face_make_immutable(face.get());
+  hb_font_make_immutable(font.font_.get());
+  return font;
+}
+
+int Font::advance(GlyphId glyph) const { return hb_font_get_glyph_h_advance(font_.get(), glyph); }
+
+void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer) const {
+  static constexpr auto whole = HB_FEATURE_GLOBAL_END;
+  static constexpr std::array<hb_feature_t, 2> features{
+      {{HB_TAG('l', 'i', 'g', 'a'), 0, 0, whole}, {HB_TAG('c', 'l', 'i', 'g'), 0, 0, whole}}};
+  // Some of the fonts also carry rules of another shaping engine, which HarfBuzz would prefer where it was
+  // built in.
+  static constexpr std::array<const char *, 2> shapers{"ot", nullptr};
+  hb_buffer_reset(buffer);
+  hb_buffer_add_utf32(buffer, reinterpret_cast<const std::uint32_t *>(text.data()),
+                      static_cast<int>(text.size()), static_cast<unsigned>(span.first),
+                      static_cast<int>(span.count));
+  hb_buffer_set_script(buffer, static_cast<hb_script_t>(span.script));
+  hb_buffer_set_direction(buffer, span.right_to_left ? HB_DIRECTION_RTL : HB_DIRECTION_LTR);
+  hb_buffer_set_flags(buffer, HB_BUFFER_FLAG_REMOVE_DEFAULT_IGNORABLES);
+  hb_shape_full(font_.get(), buffer, features.data(), static_cast<unsigned>(features.size()), shapers.data());
+}
+
+Outcome<std::string> Font::subset(const std::vector<GlyphId> &glyphs) const {
+  const std::unique_ptr<hb_subset_input_t, HbDestroy<hb_subset_input_destroy>> input(
+      hb_subset_input_create_or_fail());
+  const Fault fault{"the font cannot be subset", facts_.name, "Install the font again."};
+  if (!input) return fault;
+  hb_subset_input_set_flags(input.get(), HB_SUBSET_FLAGS_NO_HINTING | HB_SUBSET_FLAGS_RETAIN_GIDS |
+                                             HB_SUBSET_FLAGS_NOTDEF_OUTLINE);
+  hb_set_t *wanted = hb_subset_input_glyph_set(input.get());
+  hb_set_add(wanted, 0);
+  for (const GlyphId glyph : glyphs) hb_set_add(wanted, glyph);
+  // A CIDFontType2 needs glyf, loca, head, hhea, hmtx and maxp only (ISO 32000-1, 9.9).
+  hb_set_t *dropped = hb_subset_input_set(input.get(), HB_SUBSET_SETS_DROP_TABLE_TAG);
+  for (const char *tag : {"BASE", "GDEF", "GPOS", "GSUB", "OS/2", "cmap", "gasp", "kern", "name", "post"})
+    hb_set_add(dropped, hb_tag_from_string(tag, 4));
+  const Face subset(hb_subset_or_fail(hb_font_get_face(font_.get()), input.get()));
+  if (!subset) return fault;
+  const Blob blob(hb_face_reference_blob(subset.get()));
+  unsigned length = 0;
+  const char *data = hb_blob_get_data(blob.get(), &length);
+  return std::string(data, length);
+}
+
+} // namespace stoneproof

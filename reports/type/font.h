@@ -1,0 +1,45 @@
+// One font of the documents: its measures, its shaping and its subsets, on top of HarfBuzz.
+#pragma once
+
+#include "engine/outcome.h"
+#include "reports/type/font_facts.h"
+#include "reports/type/font_search.h"
+#include "reports/type/shaped_line.h"
+#include "reports/type/spans.h"
+
+#include <hb.h>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace stoneproof {
+
+template <auto destroy>
+struct HbDestroy {
+  template <class T>
+  void operator()(T *object) const {
+    destroy(object);
+  }
+};
+using HbBuffer = std::unique_ptr<hb_buffer_t, HbDestroy<hb_buffer_destroy>>;
+
+/// Never changes once made; any number of threads may use it.
+class Font {
+public:
+  static Outcome<Font> load(const FontFile &file);
+
+  const FontFacts &facts() const { return facts_; }
+  int advance(GlyphId glyph) const;
+  /// Shapes part of a line into `buffer`; clusters are indexes into `text`, glyphs come in visual order.
+  /// Kerning is on, ligatures of choice are off. A character without a glyph becomes glyph 0.
+  void shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer) const;
+  /// A TrueType file with the outlines of these glyphs, of what they are made of and of glyph 0, under their
+  /// old numbers, without layout tables. The same glyphs give the same bytes.
+  Outcome<std::string> subset(const std::vector<GlyphId> &glyphs) const;
+
+private:
+  std::unique_ptr<hb_font_t, HbDestroy<hb_font_destroy>> font_;
+  FontFacts facts_;
+};
+
+} // namespace stoneproof

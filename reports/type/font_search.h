@@ -1,0 +1,27 @@
+// Finding the files of installed fonts by family, weight and slant.
+#pragma once
+
+#include "engine/outcome.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace stoneproof {
+
+struct FontWanted {
+  const char *family;
+  const char *package; ///< the Debian package that installs the family, for the remedy
+  bool bold = false, italic = false;
+};
+
+struct FontFile {
+  std::string path;
+  unsigned index = 0; ///< of the font in a collection file
+};
+
+/// The files of exactly these families, weights and slants with TrueType outlines, never a substitute. Fails
+/// with the first that is not installed.
+Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted);
+
+} // namespace stoneproof

@@ -1,0 +1,231 @@
+// Chooses fonts for a line and measures it. The only way in is Typesetter; tested in
+// tests/reports/type/typesetter.test.cpp.
+#include "reports/type/typesetter.h"
+
+#include "reports/type/font.h"
+#include "reports/type/unicode.h"
+
+#include <algorithm>
+#include <array>
+#include <span>
+#include <unordered_map>
+
+namespace stoneproof {
+namespace {
+
+// In the order of Face, then the fallbacks. Lato for its figures of one width and its cover of Latin, Greek
+// and Cyrillic; DejaVu Sans for the breadth of what it has.
+constexpr std::array<FontWanted, 7> fonts_wanted{{
+    {"Gentium Plus", "fonts-sil-gentiumplus", false, false},
+    {"Gentium Plus", "fonts-sil-gentiumplus", true, false},
+    {"Gentium Plus", "fonts-sil-gentiumplus", false, true},
+    {"Lato", "fonts-lato", false, false},
+    {"Lato", "fonts-lato", true, false},
+    {"DejaVu Sans", "fonts-dejavu-core", false, false},
+    {"DejaVu Sans", "fonts-dejavu-core", true, false},
+}};
+
+/// The fonts to try for a face, best first.
+std::array<FontId, 2> fonts_for(Face face) {
+  const bool bold = face == Face::text_bold || face == Face::label_bold;
+  return {static_cast<FontId>(face), bold ? 6u : 5u};
+}
+
+std::u32string settable(std::string_view line) {
+  std::u32string text = code_points(line);
+  std::erase(text, U'\u00AD');
+  for (char32_t &c : text) {
+    if (c == U'\t' || c == U'\n' || c == U'\r') c = U' ';
+    if (c < 0x20 || (c >= 0x7F && c < 0xA0)) c = 0xFFFD;
+  }
+  return text;
+}
+
+/// What one shaping gave: the glyphs of `span` in one font, valid until the next shaping in the same thread.
+struct Piece {
+  FontId font;
+  TextSpan span;
+  std::span<const hb_glyph_info_t> infos;
+  std::span<const hb_glyph_position_t> positions;
+};
+
+/// Shapes a line piece by piece, from left to right as seen, each in the first of `fonts` that has its
+/// characters.
+template <class Sink>
+class Shaper {
+public:
+  Shaper(const std::vector<Font> &all, std::array<FontId, 2> fonts, std::u32string_view text, Sink sink)
+      : all_(all), fonts_(fonts), text_(text), sink_(std::move(sink)) {}
+
+  void run() {
+    for (const TextSpan &span : spans_of(text_)) {
+      const Piece piece = shaped(span, fonts_[0]);
+      if (lacks_any(piece))
+        split(piece);
+      else
+        sink_(piece);
+    }
+  }
+
+private:
+  Piece shaped(const TextSpan &span, FontId font) {
+    // One buffer a thread: making one costs as much as shaping a short word.
+    thread_local const HbBuffer buffer(hb_buffer_create());
+    all_[font].shape(text_, span, buffer.get());
+    unsigned count = 0;
+    const auto *infos = hb_buffer_get_glyph_infos(buffer.get(), &count);
+    return {font, span, {infos, count}, {hb_buffer_get_glyph_positions(buffer.get(), &count), count}};
+  }
+
+  static bool lacks_any(const Piece &piece) {
+    return std::any_of(piece.infos.begin(), piece.infos.end(),
+                       [](const auto &info) { return info.codepoint == 0; });
+  }
+
+  /// Cuts between clusters that the font has and those it lacks, so that a letter stays with its accents.
+  void split(const Piece &piece) {
+    const std::size_t first = piece.span.first, count = piece.span.count;
+    std::vector<bool> starts(count), lacks(count);
+    for (const auto &info : piece.infos) {
+      starts[info.cluster - first] = true;
+      if (info.codepoint == 0) lacks[info.cluster - first] = true;
+    }
+    std::vector<TextSpan> parts;
+    for (std::size_t i = 0; i < count; ++i) {
+      if (i > 0 && !starts[i]) lacks[i] = lacks[i - 1];
+      if (parts.empty() || lacks[i] != lacks[i - 1])
+        parts.push_back({first + i, 0, piece.span.script, piece.span.right_to_left});
+      ++parts.back().count;
+    }
+    if (piece.span.right_to_left) std::reverse(parts.begin(), parts.end());
+    for (const TextSpan &part : parts) sink_(shaped(part, fonts_[lacks[part.first - first] ? 1 : 0]));
+  }
+
+  const std::vector<Font> &all_;
+  const std::array<FontId, 2> fonts_;
+  const std::u32string_view text_;
+  Sink sink_;
+};
+
+/// Appends the glyphs of a piece, each with the characters it came from: those up to where the next cluster
+/// begins.
+void append_glyphs(const Piece &piece, std::vector<ShapedGlyph> &glyphs) {
+  std::vector<std::size_t> starts;
+  for (const auto &info : piece.infos) starts.push_back(info.cluster);
+  starts.push_back(piece.span.first + piece.span.count);
+  std::sort(starts.begin(), starts.end());
+  for (std::size_t i = 0; i < piece.infos.size(); ++i) {
+    const std::size_t first = piece.infos[i].cluster;
+    const std::size_t end = *std::upper_bound(starts.begin(), starts.end(), first);
+    const auto &p = piece.positions[i];
+    glyphs.push_back({piece.infos[i].codepoint, p.x_advance, p.x_offset, p.y_offset, first, end - first});
+  }
+}
+
+/// A cheap test of UTF-8 that is right when it says no. Every right-to-left script lies in U+0590 to U+08FF
+/// or above U+A000; there the look of a word may depend on its neighbours.
+bool may_run_right_to_left(std::string_view line) {
+  return std::any_of(line.begin(), line.end(), [](char c) {
+    const auto byte = static_cast<unsigned char>(c);
+    return (byte >= 0xD6 && byte <= 0xE0) || byte >= 0xEA;
+  });
+}
+
+/// Widths in ems of words that one thread has met.
+class WordWidths {
+public:
+  /// Forgets everything when asked for other fonts than before; keeps them alive, so that an address is not
+  /// mistaken.
+  void belong_to(const std::shared_ptr<const std::vector<Font>> &fonts) {
+    if (fonts_ == fonts) return;
+    fonts_ = fonts;
+    widths_.clear();
+  }
+
+  template <class Measure>
+  double of(Face face, std::string_view word, Measure measure) {
+    key_.assign(1, static_cast<char>(face)).append(word);
+    if (const auto known = widths_.find(key_); known != widths_.end()) return known->second;
+    if (widths_.size() == most) widths_.clear();
+    return widths_[key_] = measure();
+  }
+
+private:
+  static constexpr std::size_t most = 1 << 14; // about a megabyte; a book's words and then some
+
+  std::shared_ptr<const std::vector<Font>> fonts_;
+  std::unordered_map<std::string, double> widths_;
+  std::string key_;
+};
+
+Length scaled(Length size, int units, const FontFacts &facts) {
+  return size * (static_cast<double>(units) / facts.units_per_em);
+}
+
+} // namespace
+
+Outcome<Typesetter> Typesetter::load() {
+  const auto files = find_fonts(fonts_wanted);
+  if (!files) return files.fault();
+  auto fonts = std::make_shared<std::vector<Font>>();
+  for (const FontFile &file : files.value()) {
+    auto font = Font::load(file);
+    if (!font) return font.fault();
+    fonts->push_back(std::move(font).value());
+  }
+  return Typesetter(std::move(fonts));
+}
+
+double Typesetter::ems_of(Face face, std::string_view line) const {
+  double ems = 0;
+  const std::u32string text = settable(line);
+  Shaper(*fonts_, fonts_for(face), text, [&](const Piece &piece) {
+    std::int64_t units = 0;
+    for (const auto &position : piece.positions) units += position.x_advance;
+    ems += static_cast<double>(units) / facts(piece.font).units_per_em;
+  }).run();
+  return ems;
+}
+
+Length Typesetter::width(Face face, Length size, std::string_view line) const {
+  if (may_run_right_to_left(line)) return size * ems_of(face, line);
+  thread_local WordWidths known;
+  known.belong_to(fonts_);
+  double ems = 0;
+  while (!line.empty()) {
+    const std::size_t end = line[0] == ' ' ? 1 : std::min(line.find(' '), line.size());
+    const std::string_view word = line.substr(0, end);
+    ems += known.of(face, word, [&] { return ems_of(face, word); });
+    line.remove_prefix(end);
+  }
+  return size * ems;
+}
+
+ShapedLine Typesetter::shape(Face face, std::string_view line) const {
+  ShapedLine shaped{settable(line), {}};
+  Shaper(*fonts_, fonts_for(face), shaped.text, [&](const Piece &piece) {
+    if (shaped.runs.empty() || shaped.runs.back().font != piece.font) shaped.runs.push_back({piece.font, {}});
+    append_glyphs(piece, shaped.runs.back().glyphs);
+  }).run();
+  return shaped;
+}
+
+const Font &Typesetter::font_of(Face face) const { return (*fonts_)[fonts_for(face)[0]]; }
+
+Length Typesetter::ascent(Face face, Length size) const {
+  return scaled(size, font_of(face).facts().ascent, font_of(face).facts());
+}
+Length Typesetter::descent(Face face, Length size) const {
+  return scaled(size, -font_of(face).facts().descent, font_of(face).facts());
+}
+Length Typesetter::cap_height(Face face, Length size) const {
+  return scaled(size, font_of(face).facts().cap_height, font_of(face).facts());
+}
+
+const FontFacts &Typesetter::facts(FontId font) const { return (*fonts_)[font].facts(); }
+int Typesetter::advance(FontId font, GlyphId glyph) const { return (*fonts_)[font].advance(glyph); }
+Outcome<std::string> Typesetter::subset(FontId font, const std::vector<GlyphId> &glyphs) const {
+  return (*fonts_)[font].subset(glyphs);
+}
+
+} // namespace stoneproof
