@@ -16,28 +16,28 @@ namespace stoneproof {
 /// Facts of one picture file. The signature decides the format, never the file name.
 struct Facts {
   Format format = Format::jpeg;
-  std::uint64_t bytes = 0;   ///< file size
-  PixelSize size;            ///< as the picture is seen, after orientation
-  int orientation = 1;       ///< 1 to 8 as in Exif and TIFF tag 274; 5 to 8 swap width and height
+  std::uint64_t bytes = 0; ///< file size
+  PixelSize size;          ///< as the picture is seen, after orientation
+  int orientation = 1;     ///< 1 to 8 as in Exif and TIFF tag 274; 5 to 8 swap width and height
   std::optional<Density> stored_x, stored_y; ///< as the picture is seen; none where the file names no unit
-  int bits = 8;              ///< a channel
-  int channels = 3;          ///< as stored, alpha and extra samples included
+  int bits = 8;                              ///< a channel
+  int channels = 3;                          ///< as stored, alpha and extra samples included
   ColourModel colour = ColourModel::rgb;
   bool alpha = false;
-  std::string compression;   ///< e.g. "JPEG baseline", "JPEG progressive", "LZW", "none", "Deflate"
-  bool icc = false;          ///< an embedded ICC profile is present
-  int pages = 1;             ///< pictures in the file; the first is used
+  std::string compression; ///< e.g. "JPEG baseline", "JPEG progressive", "LZW", "none", "Deflate"
+  bool icc = false;        ///< an embedded ICC profile is present
+  int pages = 1;           ///< pictures in the file; the first is used
   bool tiled = false, big_tiff = false, interlaced = false;
 };
 
 /// Bounds on what a picture may ask of the machine. Beyond them reading gives a Fault.
 struct PictureLimits {
-  std::int64_t most_pixels = 1'000'000'000;        ///< width x height
+  std::int64_t most_pixels = 1'000'000'000;         ///< width x height
   std::uint64_t most_memory = 512ull * 1024 * 1024; ///< bytes that decoding one picture may hold at a time
 };
 
-/// Reads the facts of one file, opened read-only. Faults: not a regular file, not readable, empty, unknown format,
-/// a broken header, or beyond the limits; `where` is the path.
+/// Reads the facts of one file, opened read-only. Faults: not a regular file, not readable, empty, unknown
+/// format, a broken header, or beyond the limits; `where` is the path.
 Outcome<Facts> read_facts(const std::filesystem::path &file, const PictureLimits &limits = {});
 
 /// SHA-256 of the whole file (FIPS 180-4) as 64 lower-case hexadecimal digits.

@@ -18,15 +18,16 @@ struct Preview {
 };
 
 struct PreviewOrder {
-  PixelRect part;            ///< wanted part of the picture as it is seen; widened to whole pixels, cut to the picture
-  int width = 0, height = 0; ///< wanted size of that part in preview pixels; never enlarged beyond the picture's own
+  PixelRect part; ///< wanted part of the picture as it is seen; widened to whole pixels, cut to the picture
+  int width = 0,
+      height = 0; ///< wanted size of that part in preview pixels; never enlarged beyond the picture's own
 };
 
 /// Decodes the part asked for. Memory is bounded by the picture's width, the preview's size and `limits`.
-/// A JPEG is decoded at the smallest eighth that is still no smaller than the order. CMYK and Lab become RGB by a
-/// plain conversion, good enough to recognise a picture by. Faults: as read_facts, and damage met while decoding;
-/// damage that leaves a picture to look at (a cut-off JPEG) is a Fault too: nobody should print it.
-Outcome<Preview> read_preview(const std::filesystem::path &file, const Facts &facts, const PreviewOrder &order,
-                              const PictureLimits &limits = {});
+/// A JPEG is decoded at the smallest eighth that is still no smaller than the order. CMYK and Lab become RGB
+/// by a plain conversion, good enough to recognise a picture by. Faults: as read_facts, and damage met while
+/// decoding; damage that leaves a picture to look at (a cut-off JPEG) is a Fault too: nobody should print it.
+Outcome<Preview> read_preview(const std::filesystem::path &file, const Facts &facts,
+                              const PreviewOrder &order, const PictureLimits &limits = {});
 
 } // namespace stoneproof

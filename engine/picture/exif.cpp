@@ -1,0 +1,60 @@
+// Reads orientation and resolution from an Exif segment. Only way in: read_exif.
+// Tested through read_facts in tests/engine/picture/jpeg_facts.test.cpp.
+#include "engine/picture/exif.h"
+
+#include <algorithm>
+#include <memory>
+#include <string_view>
+
+#include <libexif/exif-data.h>
+
+namespace stoneproof {
+
+namespace {
+
+using Data = std::unique_ptr<ExifData, decltype(&exif_data_unref)>;
+
+ExifEntry *entry_of(ExifData *data, ExifTag tag) {
+  return exif_content_get_entry(data->ifd[EXIF_IFD_0], tag);
+}
+
+int short_of(ExifData *data, ExifTag tag, int otherwise) {
+  const ExifEntry *entry = entry_of(data, tag);
+  if (!entry || entry->components < 1) return otherwise;
+  const ExifByteOrder order = exif_data_get_byte_order(data);
+  if (entry->format == EXIF_FORMAT_SHORT && entry->size >= 2) return exif_get_short(entry->data, order);
+  // Some writers give a LONG where the standard asks for a SHORT.
+  if (entry->format == EXIF_FORMAT_LONG && entry->size >= 4)
+    return static_cast<int>(std::min<ExifLong>(exif_get_long(entry->data, order), 0xFFFF));
+  return otherwise;
+}
+
+double rational_of(ExifData *data, ExifTag tag) {
+  const ExifEntry *entry = entry_of(data, tag);
+  if (!entry || entry->format != EXIF_FORMAT_RATIONAL || entry->size < 8) return 0;
+  const ExifRational value = exif_get_rational(entry->data, exif_data_get_byte_order(data));
+  return value.denominator ? static_cast<double>(value.numerator) / value.denominator : 0;
+}
+
+} // namespace
+
+std::optional<ExifFacts> read_exif(std::span<const std::uint8_t> segment) {
+  constexpr std::string_view name("Exif\0\0", 6);
+  if (segment.size() <= name.size() || !std::equal(name.begin(), name.end(), segment.begin()))
+    return std::nullopt;
+  const Data data(exif_data_new(), exif_data_unref);
+  if (!data) return std::nullopt;
+  // Left on, libexif would invent the tags that the specification wants and the file lacks.
+  exif_data_unset_option(data.get(), EXIF_DATA_OPTION_FOLLOW_SPECIFICATION);
+  exif_data_load_data(data.get(), segment.data(), static_cast<unsigned>(segment.size()));
+  ExifFacts facts;
+  const int orientation = short_of(data.get(), EXIF_TAG_ORIENTATION, 1);
+  if (orientation >= 1 && orientation <= 8) facts.orientation = orientation;
+  facts.x = rational_of(data.get(), EXIF_TAG_X_RESOLUTION);
+  facts.y = rational_of(data.get(), EXIF_TAG_Y_RESOLUTION);
+  // Exif 2.3, tag 296: 2 inch, which is also the default, 3 centimetre.
+  if (short_of(data.get(), EXIF_TAG_RESOLUTION_UNIT, 2) == 3) facts.unit_inches = 1 / 2.54;
+  return facts;
+}
+
+} // namespace stoneproof

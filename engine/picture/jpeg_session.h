@@ -1,0 +1,63 @@
+// One libjpeg decompressor over a PictureFile. Its errors and longjmps end here.
+#pragma once
+
+#include "engine/picture/picture_file.h"
+
+#include <array>
+#include <csetjmp>
+#include <cstdint>
+#include <cstdio>
+#include <string>
+
+#include <jerror.h>
+#include <jpeglib.h>
+
+namespace stoneproof {
+
+/// Steps run one at a time inside `run`; after one has failed only the messages may be read. The file must
+/// outlive the session.
+class JpegSession {
+public:
+  explicit JpegSession(const PictureFile &file);
+  ~JpegSession();
+  JpegSession(const JpegSession &) = delete;
+  JpegSession &operator=(const JpegSession &) = delete;
+
+  /// Runs a step that calls libjpeg; false when the library gave up, `error` then says why. A step must own
+  /// nothing with a destructor: a longjmp passes over it.
+  template <class Step>
+  [[gnu::noinline]] bool run(const Step &step) {
+    if (setjmp(jump_) != 0) return false;
+    step(&state_);
+    return true;
+  }
+
+  jpeg_decompress_struct &state() { return state_; }
+  std::string error() const { return error_.data(); }
+  int error_code() const { return errors_.msg_code; }
+  /// The first warning that means lost or wrong pixels, or empty. Harmless and left out: stray bytes between
+  /// segments (cameras pad their files), an unknown JFIF version, an unknown Adobe transform code.
+  std::string damage() const { return damage_.data(); }
+  bool is_damaged() const { return damage_[0] != '\0'; }
+
+private:
+  using Text = std::array<char, JMSG_LENGTH_MAX>;
+  static JpegSession &of(j_common_ptr state) { return *static_cast<JpegSession *>(state->client_data); }
+  static void on_error(j_common_ptr state);
+  static void on_message(j_common_ptr state, int level);
+  static void on_progress(j_common_ptr state);
+  static boolean fill(j_decompress_ptr state);
+  static void skip(j_decompress_ptr state, long count);
+
+  const PictureFile &file_;
+  std::uint64_t offset_ = 0; ///< of the first byte not yet handed to libjpeg
+  jpeg_decompress_struct state_{};
+  jpeg_error_mgr errors_{};
+  jpeg_source_mgr source_{};
+  jpeg_progress_mgr progress_{};
+  std::jmp_buf jump_{};
+  Text error_{}, damage_{};
+  std::array<JOCTET, 16 * 1024> buffer_;
+};
+
+} // namespace stoneproof

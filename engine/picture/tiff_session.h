@@ -1,0 +1,75 @@
+// One libtiff handle over a PictureFile, at its first picture. Its messages end here.
+#pragma once
+
+#include "engine/outcome.h"
+#include "engine/picture/facts.h"
+#include "engine/picture/picture_file.h"
+
+#include <array>
+#include <cstdint>
+#include <memory>
+#include <string>
+
+#include <tiffio.h>
+
+namespace stoneproof {
+
+/// What the first directory says of its picture. Tags that the file leaves out have their defaults of
+/// TIFF 6.0.
+struct TiffHeader {
+  std::int64_t width = 0, height = 0;
+  int bits = 1, samples = 1; ///< a sample; a pixel
+  int sample_format = SAMPLEFORMAT_UINT;
+  int photometric = PHOTOMETRIC_MINISBLACK, compression = COMPRESSION_NONE, ink_set = INKSET_CMYK;
+  int orientation = 1;
+  bool planar = false, tiled = false;
+  int alpha = -1;          ///< the sample that holds opacity, or -1
+  bool multiplied = false; ///< the colours are already multiplied by the opacity
+};
+
+/// The name of a compression for people, e.g. "LZW".
+std::string tiff_compression_name(int compression);
+ColourModel tiff_colour(const TiffHeader &header);
+
+/// The file must outlive the session. Several sessions may share one file.
+class TiffSession {
+public:
+  /// Faults: a broken header, or beyond the limit of pixels.
+  static Outcome<std::unique_ptr<TiffSession>> open(const PictureFile &file, const PictureLimits &limits);
+  ~TiffSession();
+  TiffSession(const TiffSession &) = delete;
+  TiffSession &operator=(const TiffSession &) = delete;
+
+  TIFF *tiff() const { return tiff_; }
+  const TiffHeader &header() const { return header_; }
+  /// The value of a tag that the file has; else `otherwise`.
+  template <class Value>
+  Value tag(std::uint32_t number, Value otherwise) const {
+    Value value{};
+    return TIFFGetField(tiff_, number, &value) == 1 ? value : otherwise;
+  }
+
+  /// The first error of libtiff, or empty. A warning counts only from the JPEG decoder, where it means lost
+  /// pixels; others are about unknown tags and sloppy writers.
+  std::string error() const { return error_.data(); }
+  bool is_damaged() const { return error_[0] != '\0'; }
+
+private:
+  explicit TiffSession(const PictureFile &file) : file_(file) {}
+  void read_header();
+  static int on_error(TIFF *, void *user, const char *module, const char *format, va_list arguments);
+  static int on_warning(TIFF *, void *user, const char *module, const char *format, va_list arguments);
+  static tmsize_t on_read(thandle_t handle, void *to, tmsize_t count);
+  static toff_t on_seek(thandle_t handle, toff_t offset, int from);
+
+  const PictureFile &file_;
+  std::uint64_t place_ = 0;
+  TIFF *tiff_ = nullptr;
+  TiffHeader header_;
+  std::array<char, 256> error_{};
+};
+
+/// How many pictures the file holds: its directories, up to 10,000; a chain that loops is counted once round.
+int count_tiff_pages(const PictureFile &file);
+
+} // namespace stoneproof
