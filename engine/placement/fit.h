@@ -76,6 +76,39 @@ struct RectFor {
   constexpr Rect operator()(const PictureAt &at) const { return at.rect; }
 };
 
+/// Densities along the picture's axes, each from the length that is exact in the description, so that
+/// rounding the picture's rectangle to ticks never decides whether a bar is met.
+struct Densities {
+  Density x, y;
+};
+struct DensitiesFor {
+  const Rect &frame;
+  PixelSize size;
+
+  constexpr Densities over(double pixels_x, double pixels_y, Size length) const {
+    return {Pixels{pixels_x} / length.width, Pixels{pixels_y} / length.height};
+  }
+  constexpr Densities whole_over(Size length) const {
+    return over(static_cast<double>(size.width), static_cast<double>(size.height), length);
+  }
+  constexpr Densities operator()(const Fill &) const {
+    const Densities bare = whole_over(frame.size());
+    return {std::min(bare.x, bare.y), std::min(bare.x, bare.y)};
+  }
+  constexpr Densities operator()(const Inside &) const {
+    const Densities bare = whole_over(frame.size());
+    return {std::max(bare.x, bare.y), std::max(bare.x, bare.y)};
+  }
+  constexpr Densities operator()(const CropShare &crop) const {
+    return over(static_cast<double>(size.width) * crop.width, static_cast<double>(size.height) * crop.height,
+                frame.size());
+  }
+  constexpr Densities operator()(const CropPixels &crop) const {
+    return over(crop.part.width, crop.part.height, frame.size());
+  }
+  constexpr Densities operator()(const PictureAt &at) const { return whole_over(at.rect.size()); }
+};
+
 /// The pixels under `visible`: the page is read off the picture's rectangle, backwards along a mirrored axis.
 constexpr PixelRect pixels_under(const Rect &visible, const Rect &picture, PixelSize size, Mirror mirror) {
   const double per_x = static_cast<double>(size.width) / static_cast<double>(picture.width.ticks());
@@ -91,12 +124,16 @@ constexpr PixelRect pixels_under(const Rect &visible, const Rect &picture, Pixel
 
 } // namespace fit_detail
 
-/// Lays a picture of `size` pixels into a frame. Sizes must be positive.
+/// Lays a picture of `size` pixels into a frame. Sizes must be positive. A picture is laid at least one tick
+/// wide and high, so that no share of it divides by zero.
 constexpr Laid lay_picture(const Rect &frame, PixelSize size, const Fit &fit, Mirror mirror = Mirror::none) {
   Laid laid;
   laid.picture = std::visit(fit_detail::RectFor{frame, size, mirror}, fit);
-  laid.density_x = Pixels{static_cast<double>(size.width)} / laid.picture.width;
-  laid.density_y = Pixels{static_cast<double>(size.height)} / laid.picture.height;
+  laid.picture.width = std::max(laid.picture.width, Length::of_ticks(1));
+  laid.picture.height = std::max(laid.picture.height, Length::of_ticks(1));
+  const auto densities = std::visit(fit_detail::DensitiesFor{frame, size}, fit);
+  laid.density_x = densities.x;
+  laid.density_y = densities.y;
   laid.visible = shared_part(frame, laid.picture);
   if (laid.visible) laid.shown = fit_detail::pixels_under(*laid.visible, laid.picture, size, mirror);
   return laid;

@@ -10,7 +10,8 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_laid_frame(evidence, [&](const PlacedFrame &placed) {
     const auto [low, high] = std::minmax(placed.laid->density_x, placed.laid->density_y);
     const double stretch = high / low - 1;
-    if (stretch <= evidence.press.stretch_tolerance) return;
+    constexpr double doubles = 1e-9; // their rounding, far below a pixel
+    if (stretch <= evidence.press.stretch_tolerance + doubles) return;
     findings.push_back(about_frame(Grade::query, evidence, placed));
     findings.back().measured = Share{stretch};
     findings.back().wanted = Share{evidence.press.stretch_tolerance};
