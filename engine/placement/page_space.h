@@ -8,8 +8,9 @@
 
 namespace stoneproof {
 
-/// The four sides of a surface as it lies before the reader.
-enum class PageSide { top, bottom, left, right };
+/// The four sides of a surface as it lies before the reader, and the fold of a spread.
+enum class PageSide { top, bottom, left, right, fold };
+/// The sides that are cut or bound; the fold is not among them.
 inline constexpr PageSide page_sides[] = {PageSide::top, PageSide::bottom, PageSide::left, PageSide::right};
 
 /// One length for each side: how far a box passes an edge there (negative: how far it stays inside).
@@ -21,6 +22,7 @@ struct Reach {
     case PageSide::bottom: return bottom;
     case PageSide::left: return left;
     case PageSide::right: return right;
+    case PageSide::fold: break; // no edge of the surface
     }
     return {};
   }
@@ -37,7 +39,8 @@ struct PageSpace {
   Rect trim, bleed;
   Rect safe;           ///< inside every safe margin; of a spread, the outer ones
   Reach bleed_wanted;  ///< the bleed asked for at each side: the larger of the book's and the press sheet's
-  Reach margin_wanted; ///< likewise the safe margin
+  Reach margin_wanted; ///< likewise the safe margin; at the binding no less than the gutter loss
+  Length fold_margin;  ///< of a spread: the safe margin wanted on either side of the fold
   std::optional<Length> fold;    ///< of a spread: where the two pages meet
   std::optional<PageSide> bound; ///< of a single page: its side at the binding
   Length gutter_loss; ///< what the binding swallows on either side of the fold, or at the bound side
@@ -46,7 +49,7 @@ struct PageSpace {
   constexpr std::string_view name_of(PageSide side) const {
     if (side == PageSide::top) return "top";
     if (side == PageSide::bottom) return "bottom";
-    return bound && *bound == side ? "inside" : "outside";
+    return side == PageSide::fold || bound == side ? "inside" : "outside";
   }
 };
 
@@ -62,7 +65,9 @@ constexpr Edges larger(const Edges &a, const Edges &b) {
 }
 
 constexpr PageSpace page_space(const Book &book, const PressSheet &press, const Page &page) {
-  const Edges bleed = larger(book.bleed, press.bleed), margin = larger(book.safe_margin, press.safe_margin);
+  const Edges bleed = larger(book.bleed, press.bleed);
+  Edges margin = larger(book.safe_margin, press.safe_margin);
+  margin.inside = std::max(margin.inside, book.binding.gutter_loss);
   PageSpace space;
   space.trim = {{}, {}, page.spread ? book.trim.width * 2 : book.trim.width, book.trim.height};
   space.gutter_loss = book.binding.gutter_loss;
@@ -70,6 +75,7 @@ constexpr PageSpace page_space(const Book &book, const PressSheet &press, const 
   space.margin_wanted = {margin.top, margin.bottom, margin.outside, margin.outside};
   if (page.spread) {
     space.fold = book.trim.width;
+    space.fold_margin = margin.inside;
   } else if (side_of(page.number, book.binding.first_page) == Side::right) {
     space.bound = PageSide::left;
     space.bleed_wanted.left = bleed.inside;

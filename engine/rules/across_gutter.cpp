@@ -11,15 +11,21 @@ namespace {
 /// page.
 Length run_over(const Rect &box, const PageSpace &space) {
   if (space.fold) return std::min(*space.fold - box.left(), box.right() - *space.fold);
-  const Length past = reach_past(box, space.trim).at(*space.bound);
-  return past - space.bleed_wanted.at(*space.bound);
+  return reach_past(box, space.trim).at(*space.bound);
+}
+
+/// A picture may run into the inner bleed of a single page; a text may not.
+Length bleed_at_binding(const PageSpace &space) {
+  return space.bound ? space.bleed_wanted.at(*space.bound) : Length{};
 }
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   for (const PlacedFrame &placed : evidence.frames) {
     const PageSpace &space = evidence.space_of(placed);
-    const Length over = run_over(placed.box, space);
-    if (over <= rounding || evidence.frame_of(placed).across_gutter || off_page(placed.box, space)) continue;
+    const Rect &box = printed_box(evidence, placed);
+    const Length over = run_over(box, space);
+    if (over <= bleed_at_binding(space) + rounding || evidence.frame_of(placed).across_gutter) continue;
+    if (off_page(box, space)) continue;
     findings.push_back(about_frame(Grade::query, evidence, placed));
     findings.back().measured = over;
     findings.back().wanted = Length{};
@@ -42,7 +48,8 @@ extern const Rule across_gutter_rule = {
     "The binding swallows a strip on either side of the fold, and the two halves may not meet. What crosses "
     "it by accident loses a face, a word or a straight line.",
     "How far the frame or text block passes the fold of a spread, or the inner trim edge of a single page. A "
-    "frame that is described as meant to cross is left alone.",
+    "frame that is described as meant to cross, or that ends within the inner bleed of a single page, is "
+    "left alone.",
     "Move it to one page, or say in the description that it is meant to cross (across-gutter).",
     check,
 };

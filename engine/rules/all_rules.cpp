@@ -33,10 +33,11 @@ constexpr std::array rules = {
     &unused_picture_rule,
 };
 
-/// What is about the whole book comes after what has a page.
+/// What is about the whole book comes after what has a page; on a page frames come before texts.
 auto reading_place(const Finding &finding) {
   constexpr auto last = static_cast<std::size_t>(-1);
-  return std::tuple(finding.grade, finding.page.value_or(last));
+  return std::tuple(finding.grade, finding.page.value_or(last), finding.frame.value_or(last),
+                    finding.text.value_or(last));
 }
 
 } // namespace

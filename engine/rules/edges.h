@@ -8,6 +8,13 @@ namespace stoneproof {
 /// A micrometre: what the rounding of turned corners may add or take. Less than anything that prints.
 inline constexpr Length rounding = Length::of_ticks(360);
 
+/// What is printed of a frame: the frame itself, or the picture alone where it is set to lie inside its
+/// frame, since paper stays white around it.
+inline const Rect &printed_box(const Evidence &evidence, const PlacedFrame &placed) {
+  const bool inside = std::holds_alternative<Inside>(evidence.frame_of(placed).fit);
+  return inside && placed.picture_box ? *placed.picture_box : placed.box;
+}
+
 /// No part lies inside the trim: nothing of it is left after the cut.
 inline bool off_page(const Rect &box, const PageSpace &space) { return !shared_part(box, space.trim); }
 

@@ -10,8 +10,10 @@ namespace {
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   for (const PlacedFrame &placed : evidence.frames) {
     const PageSpace &space = evidence.space_of(placed);
+    const Rect &box = printed_box(evidence, placed);
+    if (off_page(box, space)) continue;
     Finding finding = about_frame(Grade::query, evidence, placed);
-    const Reach reach = reach_past(placed.box, space.trim);
+    const Reach reach = reach_past(box, space.trim);
     for (const PageSide side : page_sides) {
       const Length distance = -reach.at(side);
       if (side == space.bound || distance <= rounding || distance > evidence.press.cut_tolerance) continue;

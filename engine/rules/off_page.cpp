@@ -9,7 +9,7 @@ namespace {
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   for (const PlacedFrame &placed : evidence.frames)
-    if (off_page(placed.box, evidence.space_of(placed)))
+    if (off_page(printed_box(evidence, placed), evidence.space_of(placed)))
       findings.push_back(about_frame(Grade::hold, evidence, placed));
   each_text(evidence, [&](std::size_t page, std::size_t index, const TextBlock &text) {
     if (!passes_trim(text.rect, evidence.spaces[page])) return;
