@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/units/geometry.h"
+#include "engine/xml/source_place.h"
 
 #include <cstddef>
 #include <filesystem>
@@ -12,12 +13,6 @@
 #include <vector>
 
 namespace stoneproof {
-
-/// Where a thing is written in the description; 1-based, columns counted in characters.
-struct SourcePlace {
-  int line = 0;
-  int column = 0;
-};
 
 /// One length for each edge of a page. Inside is the edge at the binding, outside the one across from it.
 struct Edges {

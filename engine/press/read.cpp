@@ -1,0 +1,123 @@
+// Reads a press sheet from its root down. Ways in: the functions of read.h.
+// Tested in tests/engine/press/read.test.cpp and, against the schema, in schema.test.cpp beside it.
+#include "engine/press/read.h"
+
+#include "engine/book/read_parts.h"
+#include "engine/xml/values.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <variant>
+
+namespace stoneproof {
+namespace {
+
+// The one attribute of an element that has no other, or a default value when the element is missing.
+template <class Parse>
+auto only_value(ElementReader &parent, std::string_view element, std::string_view attribute, Parse parse,
+                FaultList &faults) {
+  using Value = std::decay_t<decltype(parse(std::string_view()).value())>;
+  const Element *child = parent.one(element);
+  if (!child) return Value();
+  ElementReader reader(*child, faults);
+  return reader.required(attribute, parse);
+}
+
+void read_bar(const Element &element, PressSheet &sheet, std::vector<Use> &given, FaultList &faults) {
+  ElementReader reader(element, faults);
+  const std::size_t before = faults.count();
+  const Use use = reader.required("use", one_of(use_words));
+  const DensityBar bar{reader.required("wanted", parse_density), reader.required("least", parse_density)};
+  if (faults.count() > before) return; // what a faulty value stands for is no ground for further faults
+  if (bar.least > bar.wanted)
+    reader.fault(reader.place_of("least"), "the least density is above the wanted one",
+                 "Swap the two values.");
+  if (std::find(given.begin(), given.end(), use) != given.end())
+    reader.fault(reader.place_of("use"), fmt::format("the use {} is written twice", word_of(use_words, use)),
+                 "Keep one of the two.");
+  given.push_back(use);
+  sheet.density[static_cast<std::size_t>(use)] = bar;
+}
+
+void read_densities(const Element &element, PressSheet &sheet, FaultList &faults) {
+  ElementReader reader(element, faults);
+  sheet.density_tolerance = reader.required("tolerance", parse_share);
+  const auto bars = reader.all({"density"});
+  const std::size_t before = faults.count();
+  std::vector<Use> given;
+  for (const Element *bar : bars) read_bar(*bar, sheet, given, faults);
+  if (faults.count() > before) return;
+  for (const auto &[use, word] : use_words)
+    if (std::find(given.begin(), given.end(), use) == given.end())
+      reader.fault(element.place, fmt::format("there is no density for the use {}", word),
+                   fmt::format("Add <density use=\"{}\" wanted=\"...\" least=\"...\"/>.", word));
+}
+
+// A list of words, each in an element of its own, at least one, none twice.
+template <class Table>
+auto read_list(const Element &element, std::string_view child, std::string_view attribute, const Table &words,
+               FaultList &faults) {
+  using Value = std::decay_t<decltype(words[0].value)>;
+  ElementReader reader(element, faults);
+  std::vector<Value> values;
+  const auto children = reader.all({child});
+  if (children.empty())
+    reader.fault(element.place, fmt::format("<{}> has no <{}>", element.name, child), "Add at least one.");
+  for (const Element *item : children) {
+    ElementReader item_reader(*item, faults);
+    const std::size_t before = faults.count();
+    const Value value = item_reader.required(attribute, one_of(words));
+    if (faults.count() > before) continue;
+    if (std::find(values.begin(), values.end(), value) != values.end())
+      item_reader.fault(item_reader.place_of(attribute), "this is written twice", "Keep one of the two.");
+    values.push_back(value);
+  }
+  return values;
+}
+
+PressSheet read_sheet(const Element &root, FaultList &faults) {
+  ElementReader reader(root, faults);
+  PressSheet sheet;
+  sheet.name = reader.required("name", parse_line);
+  if (const Element *densities = reader.one("densities")) read_densities(*densities, sheet, faults);
+  sheet.stretch_tolerance = only_value(reader, "stretch", "tolerance", parse_share, faults);
+  if (const Element *bleed = reader.one("bleed")) sheet.bleed = read_edges(*bleed, faults);
+  if (const Element *safe_margin = reader.one("safe-margin"))
+    sheet.safe_margin = read_edges(*safe_margin, faults);
+  sheet.cut_tolerance = only_value(reader, "cut", "tolerance", parse_length_from_zero, faults);
+  sheet.page_multiple = only_value(reader, "page-count", "multiple", parse_count, faults);
+  sheet.flatbed_limit = only_value(reader, "flatbed", "limit", parse_density, faults);
+  if (const Element *formats = reader.one("formats"))
+    sheet.formats = read_list(*formats, "format", "name", format_words, faults);
+  if (const Element *colours = reader.one("colours"))
+    sheet.colours = read_list(*colours, "colour", "model", colour_words, faults);
+  return sheet;
+}
+
+Reading<PressSheet> read_sheet(std::variant<Document, SourceFault> document) {
+  if (auto *fault = std::get_if<SourceFault>(&document)) return {std::nullopt, {std::move(*fault)}};
+  const Document &read = std::get<Document>(document);
+  FaultList faults(read.source);
+  if (!check_root(read, "press", press_namespace, faults)) return {std::nullopt, faults.sorted()};
+  PressSheet sheet = read_sheet(read.root, faults);
+  if (!faults.empty()) return {std::nullopt, faults.sorted()};
+  sheet.source = read.source.name();
+  return {std::move(sheet), {}};
+}
+
+} // namespace
+
+Reading<PressSheet> read_press_sheet(const std::filesystem::path &file) {
+  return read_sheet(read_document(file));
+}
+Reading<PressSheet> parse_press_sheet(SourceText source) {
+  return read_sheet(parse_document(std::move(source)));
+}
+
+PressSheet built_in_press_sheet() {
+  // A test reads the built-in text, so that there always is a value.
+  return parse_press_sheet(SourceText("built in", std::string(built_in_press_sheet_text()))).value.value();
+}
+
+} // namespace stoneproof

@@ -1,0 +1,177 @@
+// Parses lengths, shares, pixels, densities, words and names. Ways in: the functions of values.h.
+// Tested in tests/engine/xml/values.test.cpp.
+#include "engine/xml/values.h"
+
+#include "engine/xml/number.h"
+
+#include <fmt/format.h>
+
+namespace stoneproof {
+namespace {
+
+const Quantity length_quantity{"a length",
+                               {"mm", "cm", "in", "pt"},
+                               "no length is more than 10 m",
+                               "Write a number and its unit, mm, cm, in or pt, for example \"6.5mm\"."};
+const Quantity share_quantity{"a share",
+                              {"%"},
+                              "a share is from 0% to 100%",
+                              "Write a number from 0 to 100 and a per cent sign, for example \"12.5%\"."};
+const Quantity extent_quantity{
+    "a part of a picture",
+    {"%", "px"},
+    "no picture is that large",
+    "Write per cent of the picture or pixels, for example \"12.5%\" or \"300px\"."};
+const Quantity density_quantity{"a density",
+                                {"ppi"},
+                                "no density is more than 99999 ppi",
+                                "Write pixels per inch, for example \"300ppi\"."};
+const Quantity turn_quantity{"a turn",
+                             {},
+                             "a turn is at most 360 degrees",
+                             "Write degrees clockwise from -360 to 360, for example \"2.5\"."};
+const Quantity count_quantity{
+    "a whole number", {}, "this number must be from 1 to 99999", "Write a whole number, for example \"12\"."};
+
+Fault fault(std::string what, const Quantity &quantity) {
+  return {std::move(what), {}, std::string(quantity.remedy)};
+}
+
+std::int64_t ticks_of(std::string_view unit) {
+  if (unit == "mm") return Length::ticks_per_mm;
+  if (unit == "cm") return Length::ticks_per_cm;
+  if (unit == "in") return Length::ticks_per_in;
+  return Length::ticks_per_pt;
+}
+
+Outcome<double> share(std::string_view text, bool positive) {
+  const auto number = parse_number(text, share_quantity);
+  if (!number) return number.fault();
+  if (number.value().is_below_zero() || number.value().is_above(100))
+    return fault(std::string(share_quantity.too_large), share_quantity);
+  const double value = number.value().value() / 100;
+  if (positive && !(value > 0)) return fault("this share must be more than zero", share_quantity);
+  return value;
+}
+
+Outcome<PictureExtent> extent(std::string_view text, bool positive) {
+  const auto number = parse_number(text, extent_quantity);
+  if (!number) return number.fault();
+  const bool pixels = number.value().unit == "px";
+  if (number.value().is_below_zero())
+    return fault("a part of a picture must not be negative", extent_quantity);
+  if (!pixels && number.value().is_above(100))
+    return fault("a picture has no more than 100%", extent_quantity);
+  const double value = number.value().value() / (pixels ? 1 : 100);
+  if (positive && !(value > 0))
+    return fault("this part of a picture must be more than zero", extent_quantity);
+  return PictureExtent{value, pixels};
+}
+
+enum class Sign { any, not_negative, positive };
+
+Outcome<Length> length(std::string_view text, Sign sign) {
+  const auto number = parse_number(text, length_quantity);
+  if (!number) return number.fault();
+  if (sign != Sign::any && number.value().is_below_zero())
+    return fault("this length must not be negative", length_quantity);
+  const Length length = Length::of_ticks(number.value().times(ticks_of(number.value().unit)));
+  if (length > longest_length || length < -longest_length)
+    return fault(std::string(length_quantity.too_large), length_quantity);
+  if (sign == Sign::positive && length == Length())
+    return fault("this length must be more than zero", length_quantity);
+  return length;
+}
+
+} // namespace
+
+Outcome<Length> parse_length(std::string_view text) { return length(text, Sign::any); }
+Outcome<Length> parse_length_from_zero(std::string_view text) { return length(text, Sign::not_negative); }
+Outcome<Length> parse_positive_length(std::string_view text) { return length(text, Sign::positive); }
+
+Outcome<double> parse_share(std::string_view text) { return share(text, false); }
+Outcome<double> parse_positive_share(std::string_view text) { return share(text, true); }
+Outcome<PictureExtent> parse_picture_extent(std::string_view text) { return extent(text, false); }
+Outcome<PictureExtent> parse_positive_picture_extent(std::string_view text) { return extent(text, true); }
+
+Outcome<Density> parse_density(std::string_view text) {
+  const auto number = parse_number(text, density_quantity);
+  if (!number) return number.fault();
+  const double ppi = number.value().value();
+  if (!(ppi > 0)) return fault("a density must be more than zero", density_quantity);
+  if (number.value().is_above(99'999))
+    return fault(std::string(density_quantity.too_large), density_quantity);
+  return Density::of_ppi(ppi);
+}
+
+Outcome<Turn> parse_turn(std::string_view text) {
+  const auto number = parse_number(text, turn_quantity);
+  if (!number) return number.fault();
+  Number size = number.value();
+  size.negative = false;
+  if (size.is_above(360)) return fault(std::string(turn_quantity.too_large), turn_quantity);
+  return Turn{number.value().value()};
+}
+
+Outcome<int> parse_count(std::string_view text) {
+  const auto number = parse_number(text, count_quantity);
+  if (!number) return number.fault();
+  if (!number.value().fraction.empty()) return fault("this is not a whole number", count_quantity);
+  if (number.value().negative || number.value().is_zero() || number.value().is_above(99'999))
+    return fault(std::string(count_quantity.too_large), count_quantity);
+  return static_cast<int>(number.value().value());
+}
+
+Outcome<bool> parse_yes_no(std::string_view text) {
+  const std::string word = collapsed(text);
+  if (word == "yes" || word == "no") return word == "yes";
+  return unknown_word(word, {"yes", "no"});
+}
+
+Outcome<std::string> parse_line(std::string_view text) {
+  std::string line = collapsed(text);
+  if (line.empty()) return Fault{"this must not be empty", {}, "Write some text."};
+  return line;
+}
+
+Outcome<std::string> parse_id(std::string_view text) {
+  std::string id = collapsed(text);
+  if (id.empty()) return Fault{"this must not be empty", {}, "Write a name of your choice without spaces."};
+  if (id.find(' ') != std::string::npos)
+    return Fault{
+        "there is a space inside this name", {}, "Write the name without spaces, for example with hyphens."};
+  return id;
+}
+
+Outcome<std::string> parse_file_name(std::string_view text) {
+  if (text.empty()) return Fault{"the name of a file is missing", {}, "Write the path of the file."};
+  return std::string(text);
+}
+
+Outcome<std::string> parse_language(std::string_view text) {
+  const Fault broken{"this is not a language tag", {}, "Write a tag such as \"en\", \"pl\" or \"pt-BR\"."};
+  constexpr std::size_t longest_part = 8;
+  const auto is_letter = [](char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); };
+  std::string tag = collapsed(text);
+  std::size_t part = 0;
+  bool first = true;
+  for (const char c : tag) {
+    const bool good = c == '-' ? part > 0 : is_letter(c) || (!first && c >= '0' && c <= '9');
+    if (!good || (c != '-' && part == longest_part)) return broken;
+    part = c == '-' ? 0 : part + 1;
+    first = first && c != '-';
+  }
+  if (part == 0) return broken;
+  return tag;
+}
+
+Fault unknown_word(std::string_view word, const std::vector<std::string_view> &known) {
+  std::string list;
+  for (std::size_t i = 0; i < known.size(); ++i)
+    list += fmt::format("{}{}", i == 0 ? "" : i + 1 == known.size() ? " or " : ", ", known[i]);
+  return {fmt::format("this is not one of the known words{}", suggestion(word, known)),
+          {},
+          fmt::format("Write {}.", list)};
+}
+
+} // namespace stoneproof
