@@ -54,7 +54,7 @@ struct ShapeItem {
 struct PictureItem {
   std::size_t image = 0; ///< index into Document::images
   Corners corners;
-  Corners clip;
+  std::vector<Point> clip; ///< a convex shape
   std::string alternative; ///< what a reader who cannot see the picture is told
 };
 
@@ -94,7 +94,7 @@ struct Bookmark {
 
 struct Document {
   std::string title, subject, language;
-  std::string fingerprint;  ///< of the inputs; two documents from different inputs get different PDF ids
+  std::string fingerprint; ///< of the inputs; two documents from different inputs get different PDF ids
   std::optional<std::int64_t> made_at; ///< seconds since 1970-01-01 UTC; none: the document carries no date
   std::vector<Image> images;
   std::vector<DocumentPage> pages;

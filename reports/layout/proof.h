@@ -12,7 +12,8 @@
 
 namespace stoneproof::layout {
 
-/// Small-copy pixels per inch of the printed book page that the proof's drawings can use: what to ask of the engine.
+/// Small-copy pixels per inch of the printed book page that the proof's drawings can use: what to ask of the
+/// engine.
 Density copy_density(const Book &book);
 
 struct ProofOptions {
@@ -20,8 +21,9 @@ struct ProofOptions {
   std::optional<std::int64_t> made_at; ///< seconds since 1970-01-01 UTC; none: the proof carries no date
 };
 
-/// Front pages with the verdict and the table of what must be done, then every page or spread of the book with its
-/// pictures, lines and numbered marks, each explained beside it. Takes the small copies out of `checked`.
+/// Front pages with the verdict and the table of what must be done, then every page or spread of the book
+/// with its pictures, lines and numbered marks, each explained beside it. Takes the small copies out of
+/// `checked`.
 Document proof_document(const content::ProofContent &content, Checked &&checked, const Typesetter &typesetter,
                         const ProofOptions &options);
 

@@ -1,0 +1,61 @@
+// The few ways in which anything gets onto a page. The only way in is Canvas; tested through the documents.
+#include "reports/layout/canvas.h"
+
+#include "reports/layout/text_fit.h"
+
+namespace stoneproof::layout {
+
+void Canvas::text(Point top_left, const TypeStyle &style, std::string_view text) {
+  if (text.empty()) return;
+  const Length ascent = type_.ascent(style.face, style.size), descent = type_.descent(style.face, style.size);
+  const Length baseline = top_left.y + (style.leading - ascent - descent) / 2 + ascent;
+  page_.items.emplace_back(
+      TextItem{{top_left.x, baseline}, style.face, style.size, style.ink, std::string(text)});
+}
+
+void Canvas::text_to_right(Point top_right, const TypeStyle &style, std::string_view text) {
+  this->text({top_right.x - width(style, text), top_right.y}, style, text);
+}
+
+void Canvas::text_centred(Point top_centre, const TypeStyle &style, std::string_view text) {
+  this->text({top_centre.x - width(style, text) / 2, top_centre.y}, style, text);
+}
+
+Length Canvas::lines(Point top_left, const TypeStyle &style, const std::vector<std::string> &lines) {
+  for (const std::string &line : lines) {
+    text(top_left, style, line);
+    top_left.y += style.leading;
+  }
+  return top_left.y;
+}
+
+void Canvas::line(Point from, Point to, const Stroke &stroke) {
+  page_.items.emplace_back(LineItem{from, to, stroke});
+}
+
+void Canvas::shape(std::vector<Point> corners, std::optional<Ink> fill, std::optional<Stroke> stroke,
+                   double opacity) {
+  if (corners.size() < 3) return;
+  page_.items.emplace_back(ShapeItem{std::move(corners), fill, std::move(stroke), opacity});
+}
+
+void Canvas::box(const Rect &rect, std::optional<Ink> fill, std::optional<Stroke> stroke, double opacity) {
+  shape(corners_of(rect), fill, std::move(stroke), opacity);
+}
+
+std::vector<std::string> Canvas::wrap(const TypeStyle &style, Length width, std::string_view text) const {
+  return layout::wrap(type_, style.face, style.size, width, text);
+}
+
+std::string Canvas::shortened(const TypeStyle &style, Length width, std::string_view text) const {
+  return layout::shortened(type_, style.face, style.size, width, text);
+}
+
+std::vector<Point> corners_of(const Rect &rect) {
+  return {{rect.left(), rect.top()},
+          {rect.right(), rect.top()},
+          {rect.right(), rect.bottom()},
+          {rect.left(), rect.bottom()}};
+}
+
+} // namespace stoneproof::layout

@@ -1,0 +1,186 @@
+// The drawing of a book page. The only ways in are the functions of drawing.h; tested in
+// tests/reports/layout.
+#include "reports/layout/drawing.h"
+
+#include "reports/layout/clip.h"
+
+#include <algorithm>
+
+namespace stoneproof::layout {
+
+namespace {
+
+using namespace literals;
+
+constexpr Size drawing_room{style::sheet.width - style::margin * 2 - style::column_least - style::leader_room,
+                            style::sheet.height - style::head - style::foot};
+
+std::vector<Point> on_sheet(const Corners &corners, const Scale &scale) {
+  std::vector<Point> mapped;
+  for (const Point &corner : corners) mapped.push_back(scale(corner));
+  return mapped;
+}
+
+/// Where the corners of the small copy lie, given where the whole picture's corners lie.
+Corners copy_corners(const Corners &picture, const PixelRect &part, PixelSize size) {
+  const auto at = [&](double x, double y) {
+    const double across = x / static_cast<double>(size.width), down = y / static_cast<double>(size.height);
+    return Point{picture[0].x + (picture[1].x - picture[0].x) * across + (picture[3].x - picture[0].x) * down,
+                 picture[0].y + (picture[1].y - picture[0].y) * across +
+                     (picture[3].y - picture[0].y) * down};
+  };
+  return {at(part.x, part.y), at(part.x + part.width, part.y), at(part.x + part.width, part.y + part.height),
+          at(part.x, part.y + part.height)};
+}
+
+/// A frame that has nothing to show: crossed out, with the reason inside.
+void draw_gap(Canvas &canvas, const std::vector<Point> &corners, const Rect &box, std::string_view reason) {
+  canvas.shape(corners, style::gap_fill, style::hair);
+  if (corners.size() == 4) {
+    canvas.line(corners[0], corners[2], style::hair);
+    canvas.line(corners[1], corners[3], style::hair);
+  }
+  const std::string words = canvas.shortened(style::label, box.width, reason);
+  const Length wide = canvas.width(style::label, words) + 2_mm;
+  const Point centre = box.centre();
+  const Length top = centre.y - style::label.leading / 2;
+  canvas.box({centre.x - wide / 2, top, wide, style::label.leading}, style::gap_fill, std::nullopt);
+  canvas.text_centred({centre.x, top}, style::label, words);
+}
+
+std::string_view gap_reason(const Evidence &evidence, const PlacedFrame &placed) {
+  if (!placed.picture) return "no picture";
+  return evidence.pictures[*placed.picture].missing ? "file is missing" : "file cannot be read";
+}
+
+void draw_frame(Canvas &canvas, const Checked &checked, const ImageOf &images, const PlacedFrame &placed,
+                const Scale &scale) {
+  const Evidence &evidence = checked.evidence;
+  const Rect bleed = scale(evidence.space_of(placed).bleed);
+  const std::vector<Point> clip = clipped(on_sheet(placed.corners, scale), bleed);
+  if (clip.empty()) return;
+  const auto image = placed.picture ? images[*placed.picture] : std::nullopt;
+  if (!placed.laid || !image) {
+    const auto box = shared_part(scale(placed.box), bleed);
+    draw_gap(canvas, clip, *box, gap_reason(evidence, placed));
+    return;
+  }
+  Corners corners = copy_corners(placed.picture_corners, checked.copies[*placed.picture]->part,
+                                 evidence.pictures[*placed.picture].facts->size);
+  for (Point &corner : corners) corner = scale(corner);
+  canvas.page().items.emplace_back(
+      PictureItem{*image, corners, clip, evidence.book.pictures[*placed.picture].file});
+}
+
+TypeStyle type_of(const TextBlock &text, double factor) {
+  const bool strong = text.kind == TextKind::heading, slanted = text.kind == TextKind::caption;
+  const Length size = text.type_size * factor;
+  return {strong ? Face::text_bold : slanted ? Face::text_italic : Face::text, size, size * 1.2, style::dark};
+}
+
+/// Lines that no longer fit the block end in an ellipsis, so that nothing is drawn over what lies below.
+void draw_text(Canvas &canvas, const TextBlock &text, const Scale &scale) {
+  const Rect box = scale(text.rect);
+  const TypeStyle type = type_of(text, scale.factor);
+  std::vector<std::string> lines = canvas.wrap(type, box.width, text.text);
+  const auto room = static_cast<std::size_t>(std::max(1.0, box.height / type.leading + 0.25));
+  if (lines.size() > room) {
+    lines.resize(room);
+    lines.back() += " …";
+  }
+  canvas.lines({box.x, box.y}, type, lines);
+}
+
+/// What the knife takes away lies under a white veil.
+void draw_veil(Canvas &canvas, const Rect &trim, const Rect &bleed) {
+  const auto veil = [&](Length left, Length top, Length right, Length bottom) {
+    if (right > left && bottom > top)
+      canvas.box({left, top, right - left, bottom - top}, style::white, std::nullopt, 0.6);
+  };
+  veil(bleed.left(), bleed.top(), bleed.right(), trim.top());
+  veil(bleed.left(), trim.bottom(), bleed.right(), bleed.bottom());
+  veil(bleed.left(), trim.top(), trim.left(), trim.bottom());
+  veil(trim.right(), trim.top(), bleed.right(), trim.bottom());
+}
+
+void draw_crop_marks(Canvas &canvas, const Rect &trim, const Rect &bleed) {
+  const Length off = 1_mm, long_ = 3_mm;
+  for (const Length x : {trim.left(), trim.right()}) {
+    canvas.line({x, bleed.top() - off - long_}, {x, bleed.top() - off}, style::hair);
+    canvas.line({x, bleed.bottom() + off}, {x, bleed.bottom() + off + long_}, style::hair);
+  }
+  for (const Length y : {trim.top(), trim.bottom()}) {
+    canvas.line({bleed.left() - off - long_, y}, {bleed.left() - off, y}, style::hair);
+    canvas.line({bleed.right() + off, y}, {bleed.right() + off + long_, y}, style::hair);
+  }
+}
+
+/// A line with a white edge, so that it shows on dark pictures too.
+void draw_cased(Canvas &canvas, Point from, Point to, const Stroke &stroke) {
+  canvas.line(from, to, style::casing);
+  canvas.line(from, to, stroke);
+}
+
+void draw_gutter(Canvas &canvas, const PageSpace &space, const Scale &scale) {
+  const auto upright = [&](Length x, const Stroke &stroke) {
+    draw_cased(canvas, scale(Point{x, space.trim.top()}), scale(Point{x, space.trim.bottom()}), stroke);
+  };
+  if (space.fold) {
+    upright(*space.fold, style::trim_line);
+    if (space.gutter_loss <= Length{}) return;
+    upright(*space.fold - space.gutter_loss, style::gutter_line);
+    upright(*space.fold + space.gutter_loss, style::gutter_line);
+  } else if (space.gutter_loss > Length{}) {
+    const bool left = space.bound == PageSide::left;
+    upright(left ? space.gutter_loss : space.trim.right() - space.gutter_loss, style::gutter_line);
+  }
+}
+
+void draw_outline(Canvas &canvas, const Rect &rect, const Stroke &stroke) {
+  canvas.box(rect, std::nullopt, style::casing);
+  canvas.box(rect, std::nullopt, stroke);
+}
+
+void draw_edges(Canvas &canvas, const PageSpace &space, const Scale &scale) {
+  const Rect trim = scale(space.trim), bleed = scale(space.bleed);
+  draw_veil(canvas, trim, bleed);
+  draw_outline(canvas, bleed, style::bleed_line);
+  if (space.safe.width > Length{} && space.safe.height > Length{})
+    draw_outline(canvas, scale(space.safe), style::safe_line);
+  draw_gutter(canvas, space, scale);
+  draw_outline(canvas, trim, style::trim_line);
+  draw_crop_marks(canvas, trim, bleed);
+}
+
+} // namespace
+
+double scale_factor(const PageSpace &space) {
+  const double across = (drawing_room.width - style::slug * 2) / space.bleed.width;
+  const double down = (drawing_room.height - style::slug * 2) / space.bleed.height;
+  return std::min({across, down, style::largest_scale});
+}
+
+Scale scale_on_sheet(const PageSpace &space) {
+  const double factor = scale_factor(space);
+  const Point corner{style::margin + style::slug, style::head + style::slug};
+  return {factor, {corner.x - space.bleed.x * factor, corner.y - space.bleed.y * factor}};
+}
+
+Rect drawing_box(const PageSpace &space, const Scale &scale) { return scale(space.bleed).grown(style::slug); }
+
+void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &images, std::size_t page,
+                    std::size_t first, const Scale &scale) {
+  const Evidence &evidence = checked.evidence;
+  const PageSpace &space = evidence.spaces[page];
+  const Page &content = evidence.book.pages[page];
+  canvas.box(scale(space.bleed), style::white, std::nullopt);
+  for (std::size_t i = 0; i < content.frames.size(); ++i)
+    draw_frame(canvas, checked, images, evidence.frames[first + i], scale);
+  for (const TextBlock &text : content.texts)
+    if (shared_part(text.rect, space.bleed)) draw_text(canvas, text, scale);
+  draw_edges(canvas, space, scale);
+  canvas.page().trim = scale(space.trim);
+  canvas.page().bleed = scale(space.bleed);
+}
+
+} // namespace stoneproof::layout

@@ -1,0 +1,183 @@
+// The whole proof: front, then one sheet or more for each page of the book. The only ways in are the
+// functions of proof.h; tested in tests/reports/layout.
+#include "reports/layout/proof.h"
+
+#include "reports/content/figures.h"
+#include "reports/layout/column.h"
+#include "reports/layout/drawing.h"
+#include "reports/layout/front.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+namespace stoneproof::layout {
+
+namespace {
+
+using namespace literals;
+
+Column column_beside(const Rect &drawing) {
+  const Length left = drawing.right() + style::leader_room;
+  const Length width = std::min(style::sheet.width - style::margin - left, style::column_most);
+  return {left, width, style::head + style::slug, style::sheet.height - style::foot};
+}
+
+/// The key to the lines of the drawing, along the foot of the sheet.
+void draw_key(Canvas &canvas) {
+  struct Entry {
+    std::string_view name;
+    const Stroke &stroke;
+  };
+  const Entry entries[] = {{"trim", style::trim_line},
+                           {"bleed edge", style::bleed_line},
+                           {"safe margin", style::safe_line},
+                           {"gutter loss", style::gutter_line}};
+  const Length y = style::sheet.height - style::margin + 1_mm;
+  Length x = style::margin;
+  for (const Entry &entry : entries) {
+    const Length line_y = y + style::label.leading / 2;
+    canvas.line({x, line_y}, {x + 9_mm, line_y}, entry.stroke);
+    canvas.text({x + 10.5_mm, y}, style::label, entry.name);
+    x += 10.5_mm + canvas.width(style::label, entry.name) + 6_mm;
+  }
+}
+
+void draw_sheet_number(Canvas &canvas, std::string_view title, std::size_t number, std::size_t count) {
+  const Point corner{style::sheet.width - style::margin, style::sheet.height - style::margin + 1_mm};
+  const std::string words = fmt::format("{} / {}", number, count);
+  canvas.text_to_right(corner, style::label, words);
+  const Length room = 110_mm;
+  canvas.text_to_right({corner.x - canvas.width(style::label, words) - 4_mm, corner.y}, style::label,
+                       canvas.shortened(style::label, room, title));
+}
+
+/// Builds the sheets one after the other.
+class ProofWriter {
+public:
+  ProofWriter(const content::ProofContent &content, Checked &&checked, const Typesetter &type)
+      : content_(content), checked_(std::move(checked)), type_(type), images_(checked_.copies.size()) {}
+
+  Document write() {
+    take_images();
+    Front front = lay_out_front(content_, type_);
+    document_.pages = std::move(front.sheets);
+    document_.bookmarks.push_back({"What must be done", 0, 0});
+    if (!content_.surfaces.empty()) document_.bookmarks.push_back({"Pages", document_.pages.size(), 0});
+    std::size_t first_frame = 0;
+    for (const content::Surface &surface : content_.surfaces) {
+      write_surface(surface, first_frame);
+      first_frame += checked_.evidence.book.pages[surface.page].frames.size();
+    }
+    link_rows(front.rows);
+    finish_sheets();
+    return std::move(document_);
+  }
+
+private:
+  void take_images() {
+    for (std::size_t i = 0; i < checked_.copies.size(); ++i) {
+      auto &copy = checked_.copies[i];
+      if (!copy) continue;
+      images_[i] = document_.images.size();
+      document_.images.push_back({copy->width, copy->height, std::move(copy->jpeg)});
+    }
+  }
+
+  /// The drawing comes again on a further sheet when not all marks find room beside it.
+  void write_surface(const content::Surface &surface, std::size_t first_frame) {
+    std::vector<const content::Mark *> marks;
+    for (const std::size_t index : surface.marks) marks.push_back(&content_.marks[index]);
+    document_.bookmarks.push_back({bookmark_title(surface), document_.pages.size(), 1});
+    std::span<const content::Mark *const> left = marks;
+    bool again = false;
+    do {
+      const std::size_t drawn = write_sheet(surface, first_frame, left, again);
+      for (const content::Mark *mark : left.first(drawn))
+        sheet_of_[mark->number] = document_.pages.size() - 1;
+      left = left.subspan(drawn);
+      again = true;
+    } while (!left.empty());
+  }
+
+  std::size_t write_sheet(const content::Surface &surface, std::size_t first_frame,
+                          std::span<const content::Mark *const> marks, bool again) {
+    DocumentPage page;
+    page.size = style::sheet;
+    Canvas canvas(type_, page);
+    const PageSpace &space = checked_.evidence.spaces[surface.page];
+    const Scale scale = scale_on_sheet(space);
+    draw_heading(canvas, surface, scale, again);
+    draw_book_page(canvas, checked_, images_, surface.page, first_frame, scale);
+    const Column column = column_beside(drawing_box(space, scale));
+    if (marks.empty())
+      canvas.text({column.left, column.top}, style::body_aside, "Nothing was found on this page.");
+    const std::size_t drawn = draw_marks(canvas, marks, space, scale, column);
+    draw_key(canvas);
+    document_.pages.push_back(std::move(page));
+    return drawn;
+  }
+
+  void draw_heading(Canvas &canvas, const content::Surface &surface, const Scale &scale, bool again) {
+    const std::string name = again ? surface.name + ", continued" : surface.name;
+    canvas.text({style::margin, style::margin}, style::heading, name);
+    const Length after = style::margin + canvas.width(style::heading, name) + 4_mm;
+    const std::string shown = scale.factor == 1
+                                  ? std::string("shown at true size")
+                                  : fmt::format("shown at {:.0f} %", std::floor(scale.factor * 100));
+    canvas.text({after, style::margin + 5_pt}, style::label, shown);
+  }
+
+  static std::string bookmark_title(const content::Surface &surface) {
+    if (surface.marks.empty()) return surface.name;
+    return fmt::format("{} ({})", surface.name, content::count(surface.marks.size(), "mark", "marks"));
+  }
+
+  /// Each row leads to the sheet that explains its mark; one that is about no page has nowhere to lead.
+  void link_rows(const std::vector<RowPlace> &rows) {
+    for (const RowPlace &row : rows) {
+      const auto sheet = sheet_of_.find(content_.marks[row.mark].number);
+      if (sheet != sheet_of_.end()) document_.pages[row.sheet].links.push_back({row.area, sheet->second});
+    }
+  }
+
+  void finish_sheets() {
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) {
+      DocumentPage &page = document_.pages[i];
+      Canvas canvas(type_, page);
+      page.label = fmt::format("{}", i + 1);
+      draw_sheet_number(canvas, content_.title, i + 1, document_.pages.size());
+    }
+  }
+
+  const content::ProofContent &content_;
+  Checked checked_;
+  const Typesetter &type_;
+  ImageOf images_;                      ///< by picture
+  std::map<int, std::size_t> sheet_of_; ///< by the number of a mark
+  Document document_;
+};
+
+} // namespace
+
+Density copy_density(const Book &book) {
+  double largest = 0;
+  for (const Page &page : book.pages)
+    largest = std::max(largest, scale_factor(page_space(book, PressSheet{}, page)));
+  return style::drawing_density * largest;
+}
+
+Document proof_document(const content::ProofContent &content, Checked &&checked, const Typesetter &typesetter,
+                        const ProofOptions &options) {
+  Document document = ProofWriter(content, std::move(checked), typesetter).write();
+  document.title = fmt::format("Layout proof of {}", content.title);
+  document.subject = content.verdict;
+  document.language = "en"; // of the proof's own words; the book's titles and captions may be in another
+  document.fingerprint = options.fingerprint;
+  document.made_at = options.made_at;
+  return document;
+}
+
+} // namespace stoneproof::layout
