@@ -1,0 +1,27 @@
+#!/usr/bin/env bash
+# Installs the Debian packages that stoneproof needs. Usage: packages.sh build|tests
+#   build  what compiles, installs and runs the program
+#   tests  that, and what the tests compare it with
+set -euo pipefail
+
+build=(g++ cmake ninja-build pkg-config
+  libpodofo-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libexif-dev libssl-dev libpugixml-dev
+  libcli11-dev libfmt-dev nlohmann-json3-dev libtbb-dev libharfbuzz-dev libfontconfig-dev
+  fonts-sil-gentiumplus fonts-open-sans fonts-dejavu-core)
+tests=(catch2 libxml2-utils imagemagick libtiff-tools libimage-exiftool-perl poppler-utils qpdf
+  python3-jsonschema xz-utils bzip2 clang-format)
+
+case "${1:-}" in
+  build) wanted=("${build[@]}") ;;
+  tests) wanted=("${build[@]}" "${tests[@]}") ;;
+  *) echo "usage: packages.sh build|tests" >&2; exit 2 ;;
+esac
+
+missing=()
+for package in "${wanted[@]}"; do
+  [ "$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null)" = installed ] || missing+=("$package")
+done
+[ ${#missing[@]} -eq 0 ] && exit 0
+echo "Installing ${missing[*]}"
+apt-get -qq update
+DEBIAN_FRONTEND=noninteractive apt-get -qq install -y --no-install-recommends "${missing[@]}" >/dev/null
