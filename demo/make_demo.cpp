@@ -1,0 +1,56 @@
+// Makes the demo album: paints its pictures and lays book.xml beside them.
+//   make_demo BOOK.XML FOLDER [NAME]    NAME: only the picture files whose name holds it
+// It asks nothing of the project but the book; the book is demo/book.xml.
+#include "demo/album.h"
+
+#include <cstdio>
+#include <exception>
+#include <fstream>
+#include <string>
+
+namespace fs = std::filesystem;
+using namespace stoneproof::demo;
+
+namespace {
+
+void write_in_disguise(const fs::path &file) {
+  std::ofstream(file)
+      << "Dear cousin,\nthe picture of the fair would not go through, so here is how it looked:\n"
+         "a band, four swings, and Margery on the tall grey horse.\n";
+}
+
+void make(const AlbumPicture &picture, const fs::path &file) {
+  if (picture.mishap == Mishap::text_in_disguise) return write_in_disguise(file);
+  Canvas canvas(picture.width, picture.height);
+  Random random(picture.seed);
+  picture.scene(canvas, random);
+  finish(canvas, picture.finish, picture.seed + 1);
+  const fs::path kind = file.extension();
+  const auto write = kind == ".tif" ? write_tiff : kind == ".png" ? write_png : write_jpeg;
+  write(file, canvas, picture.storage);
+  if (picture.mishap == Mishap::broke_off_early) break_off(file, 0.0005);
+  if (picture.mishap == Mishap::broke_off_halfway) break_off(file, 0.45);
+}
+
+void make_album(const fs::path &book, const fs::path &folder, const std::string &only) {
+  fs::create_directories(folder / "pictures");
+  for (const AlbumPicture &picture : album())
+    if (picture.file.find(only) != std::string::npos) make(picture, folder / "pictures" / picture.file);
+  fs::copy_file(book, folder / "book.xml", fs::copy_options::overwrite_existing);
+}
+
+} // namespace
+
+int main(int count, char **words) {
+  if (count < 3) {
+    std::fputs("usage: make_demo BOOK.XML FOLDER [NAME]\n", stderr);
+    return 2;
+  }
+  try {
+    make_album(words[1], words[2], count > 3 ? words[3] : "");
+  } catch (const std::exception &fault) {
+    std::fprintf(stderr, "make_demo: %s\n", fault.what());
+    return 4;
+  }
+  return 0;
+}

@@ -1,0 +1,63 @@
+// Ages a painted picture. Only way in: finish.h. What it does is looked at by eye.
+#include "demo/paint/finish.h"
+
+#include "demo/paint/noise.h"
+
+namespace stoneproof::demo {
+
+namespace {
+
+Colour toned(Colour c, Tone tone) {
+  const double l = luminance(c);
+  switch (tone) {
+  case Tone::sepia: return {0.13 + 0.83 * l, 0.08 + 0.80 * l, 0.04 + 0.70 * l};
+  case Tone::gray: return {l, l, l};
+  case Tone::cool: return {0.04 + 0.9 * l, 0.06 + 0.92 * l, 0.09 + 0.9 * l};
+  case Tone::faded:
+    // Old colour prints lose cyan first: shadows turn red-brown, and the contrast sinks.
+    return mix({0.22 + 0.74 * c.r, 0.14 + 0.76 * c.g, 0.11 + 0.70 * c.b}, {l, l * 0.93, l * 0.8}, 0.3);
+  case Tone::colour: break;
+  }
+  return c;
+}
+
+void scatter_dust(Canvas &canvas, int count, Random &random) {
+  for (int i = 0; i < count; ++i) {
+    const Vec at{random.share() * canvas.aspect(), random.share()};
+    const Colour colour = random.below(3) == 0 ? rgb(0x2a241e) : rgb(0xf4efe4);
+    if (random.below(4) == 0) {
+      const Vec mid = at + polar(random.share() * 7, 0.012);
+      lines(canvas, curve({at, mid, mid + polar(random.share() * 7, 0.01)}), 0.0012, colour, 0.6);
+    } else {
+      disc(canvas, at, random.between(0.0005, 0.0018), colour, 0.7);
+    }
+  }
+}
+
+} // namespace
+
+void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
+  Random random(seed);
+  scatter_dust(canvas, how.dust, random);
+  const std::uint32_t grain_seed = random.seed(), edge_seed = random.seed();
+  const Vec middle{canvas.aspect() / 2, 0.5};
+  const double reach = length(middle);
+  const Colour paper = toned(rgb(0xf3eee2), how.tone);
+  for (int y = 0; y < canvas.height(); ++y)
+    for (int x = 0; x < canvas.width(); ++x) {
+      const Vec p = canvas.place(x, y);
+      const double off = length(p - middle) / reach;
+      const double lit = 1 - how.vignette * off * off * off;
+      const double speck = chance(x, y, grain_seed) + chance(x, y, grain_seed + 1) - 1;
+      const double coarse = chance(x / 2, y / 2, grain_seed + 2) - 0.5;
+      Colour c = toned(canvas.get(x, y) * lit, how.tone);
+      if (how.border > 0) {
+        const double edge = std::min(std::min(p.x, canvas.aspect() - p.x), std::min(p.y, 1 - p.y));
+        if (edge < how.border) c = paper * (0.97 + 0.03 * noise(p.x * 90, p.y * 90, edge_seed));
+      }
+      const double shift = how.grain * (1.7 * speck + 1.2 * coarse);
+      canvas.set(x, y, c + Colour{shift, shift, shift});
+    }
+}
+
+} // namespace stoneproof::demo
