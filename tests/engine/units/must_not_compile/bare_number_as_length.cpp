@@ -1,0 +1,12 @@
+// A bare number does not become a length. Compiled twice by the tests, with and without the forbidden line.
+#include "engine/units/density.h"
+#include "engine/units/length.h"
+
+using namespace stoneproof;
+using namespace stoneproof::literals;
+
+#ifdef FORBIDDEN
+Length length = 3;
+#else
+Length length = 3_mm;
+#endif
