@@ -1,0 +1,41 @@
+#include "reports/content/figures.h"
+
+#include "tests/support/catch.h"
+
+using namespace stoneproof;
+using namespace stoneproof::content;
+
+TEST_CASE("a density is rounded down, so that no rounding hides a shortfall") {
+  CHECK(ppi(Density::of_ppi(299.962)) == "299 ppi");
+  CHECK(ppi(Density::of_ppi(300)) == "300 ppi");
+  CHECK(ppi(Pixels{3000} / Length::of_in(10)) == "300 ppi");
+  CHECK(ppi(Density::of_ppi(0.4)) == "0 ppi");
+}
+
+TEST_CASE("lengths are shown to a hundredth of a millimetre, without needless zeros") {
+  struct Case {
+    double mm;
+    std::string text;
+  };
+  for (const Case &c : {Case{3, "3 mm"}, Case{2.999, "2.99 mm"}, Case{2.5, "2.5 mm"}, Case{0, "0 mm"},
+                        Case{0.004, "0 mm"}, Case{-1.25, "-1.25 mm"}, Case{1000, "1000 mm"}})
+    CHECK(millimetres(Length::of_mm(c.mm)) == c.text);
+}
+
+TEST_CASE("a share is never shown as nothing or everything when it is not") {
+  CHECK(per_cent(0) == "0 %");
+  CHECK(per_cent(1) == "100 %");
+  CHECK(per_cent(0.125) == "12.5 %");
+  CHECK(per_cent(0.0001) == "less than 0.1 %");
+  CHECK(per_cent(0.9999) == "more than 99.9 %");
+}
+
+TEST_CASE("a size that a picture may be printed at is rounded down on both sides") {
+  CHECK(content::size({Length::of_mm(101.99), Length::of_mm(67.5)}) == "101 × 67 mm");
+}
+
+TEST_CASE("one thing is told as one") {
+  CHECK(count(1, "hold", "holds") == "1 hold");
+  CHECK(count(0, "hold", "holds") == "0 holds");
+  CHECK(count(12, "query", "queries") == "12 queries");
+}

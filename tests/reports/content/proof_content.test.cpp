@@ -1,0 +1,45 @@
+#include "reports/content/proof_content.h"
+
+#include "tests/support/catch.h"
+#include "tests/support/small_book.h"
+
+using namespace stoneproof;
+using namespace stoneproof::content;
+using namespace stoneproof::test;
+
+TEST_CASE("the verdict says what holds the book, in one line") {
+  CHECK(verdict_line({2, 5, 0}) == "Held: 2 things must be mended before this book goes to the printer.");
+  CHECK(verdict_line({1, 0, 0}) == "Held: 1 thing must be mended before this book goes to the printer.");
+  CHECK(verdict_line({0, 1, 3}) ==
+        "Clear: nothing holds this book back. 1 query is left for somebody to decide.");
+  CHECK(verdict_line({0, 2, 0}) ==
+        "Clear: nothing holds this book back. 2 queries are left for somebody to decide.");
+  CHECK(verdict_line({0, 0, 9}) == "Clear: nothing holds this book back.");
+}
+
+TEST_CASE("marks are numbered in page order from top to bottom, and listed most grave first") {
+  Book book = small_book();
+  book.pictures = {photo("a", "a.jpg"), photo("b", "b.jpg"), photo("c", "c.jpg")};
+  book.pages[0].frames = {frame("low", 0, 20, 150, 150, 80), frame("high", {}, 20, 20, 100, 100)};
+  book.pages[1].frames = {frame("spread", 1, 20, 20, 190, 150)};
+  const Checked result = checked(std::move(book));
+  const ProofContent content = proof_content(result.evidence, result.findings);
+
+  // Page 1: the empty frame (hold) stands above the coarse one (query); the spread: too coarse (hold); c is
+  // unused (note).
+  REQUIRE(content.marks.size() == 4);
+  CHECK(content.counts == std::array<std::size_t, 3>{2, 1, 1});
+  CHECK_FALSE(content.clear);
+  CHECK(content.marks[0].subject == "Frame high");
+  CHECK(content.marks[1].subject == "a.jpg");
+  CHECK(content.marks[2].subject == "b.jpg");
+  CHECK(content.marks[2].page == "Pages 2–3");
+  CHECK(content.marks[3].subject == "c.jpg");
+  CHECK(content.marks[3].page == "The book");
+  for (std::size_t i = 0; i < 4; ++i) CHECK(content.marks[i].number == static_cast<int>(i) + 1);
+  CHECK(content.gravest_first == std::vector<std::size_t>{0, 2, 1, 3});
+  CHECK(content.surfaces[0].marks == std::vector<std::size_t>{0, 1});
+  CHECK(content.surfaces[1].marks == std::vector<std::size_t>{2});
+  CHECK(content.job == "200 × 250 mm trim, perfect bound, 3 pages, 3 pictures in 3 frames");
+  CHECK(content.press.find("The printer’s own specification has the last word.") != std::string::npos);
+}

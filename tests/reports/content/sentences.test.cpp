@@ -1,0 +1,110 @@
+#include "reports/content/sentences.h"
+
+#include "tests/support/catch.h"
+#include "tests/support/small_book.h"
+
+#include <algorithm>
+
+using namespace stoneproof;
+using namespace stoneproof::content;
+using namespace stoneproof::test;
+
+namespace {
+
+/// The only finding of a rule in a book, with its words.
+struct Told {
+  Checked checked;
+  const Finding *finding = nullptr;
+  std::string message, remedy;
+};
+
+Told tell(Book book, std::string_view rule, PixelSize size = {1200, 800}) {
+  Told told{checked(std::move(book), size), nullptr, {}, {}};
+  const auto &all = told.checked.findings;
+  const auto found = std::find_if(all.begin(), all.end(), [&](const Finding &f) { return f.rule == rule; });
+  REQUIRE(found != all.end());
+  told.finding = &*found;
+  told.message = message(told.checked.evidence, *found);
+  told.remedy = remedy(told.checked.evidence, *found);
+  return told;
+}
+
+Book with_frame(Frame frame, std::size_t page = 0) {
+  Book book = small_book();
+  book.pictures = {photo("p", "summer.jpg")};
+  book.pages[page].frames = {std::move(frame)};
+  return book;
+}
+
+} // namespace
+
+TEST_CASE("too few pixels: the setting, the largest size and the looser crop are named") {
+  // 1200 px over 150 mm = 203.2 ppi; a print of 150 x 100 mm at its own size wants a scan at 300 ppi.
+  const Told query = tell(with_frame(frame("f", 0, 20, 20, 150, 100)), "too-few-pixels");
+  CHECK(query.message == "Prints at 203 ppi; a photo wants 300 ppi.");
+  CHECK(query.remedy ==
+        "Scan the original again at 300 ppi. Or print it no larger than 101 × 67 mm (now 150 × 100 mm).");
+  // A crop of half the width and height prints at half the density; the whole picture would do.
+  Frame tight = frame("f", 0, 20, 20, 60, 40);
+  tight.fit = CropShare{0.25, 0.25, 0.5, 0.5};
+  const Told looser = tell(with_frame(tight), "too-few-pixels");
+  CHECK(looser.message == "Prints at 254 ppi; a photo wants 300 ppi.");
+  CHECK(looser.remedy ==
+        "Scan the original again at 300 ppi. Or print it no larger than 50 × 33 mm (now 60 × 40 mm). Or "
+        "loosen the crop: show at least 60 % of the picture's width and 60 % of its height.");
+}
+
+TEST_CASE("a lost original is never asked for again") {
+  Book book = with_frame(frame("f", 0, 20, 20, 150, 100));
+  book.pictures[0].original->lost = true;
+  const Told told = tell(std::move(book), "lost-original-too-small");
+  CHECK(told.message ==
+        "Prints at 203 ppi; a photo wants 300 ppi. The original is lost, so it cannot be scanned again.");
+  CHECK(told.remedy == "Print it no larger than 101 × 67 mm (now 150 × 100 mm).");
+}
+
+TEST_CASE("film and settings beyond a flatbed carry a word of advice") {
+  Book book = with_frame(frame("f", 0, 20, 20, 150, 100));
+  book.pictures[0].original =
+      Original{OriginalKind::slide, Size{Length::of_mm(36), Length::of_mm(24)}, false};
+  CHECK(tell(book, "too-few-pixels").remedy == "Scan the original again at 1600 ppi. Film wants a film "
+                                               "scanner, or a flatbed with a film holder. Or print it no "
+                                               "larger than 101 × 67 mm (now 150 × 100 mm).");
+  book.pictures[0].original = Original{OriginalKind::print, Size{Length::of_mm(9), Length::of_mm(6)}, false};
+  const std::string beyond = tell(book, "too-few-pixels").remedy;
+  CHECK(beyond.find("5000 ppi, more than any usual scanner gives") != std::string::npos);
+}
+
+TEST_CASE("sides of a page are named from the binding, sides of a spread as the reader sees them") {
+  Frame short_bleed = frame("f", 0, -2, -3, 206, 256);
+  short_bleed.fit = Fill{};
+  CHECK(tell(with_frame(short_bleed), "short-bleed", {9000, 9000})
+            .message.find("Reaches the trim at the inside") == std::string::npos);
+  CHECK(tell(with_frame(frame("f", 0, 100, 0, 100, 100)), "short-bleed", {9000, 9000}).message ==
+        "Reaches the trim at the top and outside, but passes it by only 0 mm; the bleed is 3 mm.");
+  CHECK(tell(with_frame(frame("f", 0, -1, 50, 100, 100), 1), "short-bleed", {9000, 9000}).message ==
+        "Reaches the trim at the left, but passes it by only 1 mm; the bleed is 3 mm.");
+}
+
+TEST_CASE("every rule has words of its own") {
+  for (const Rule *rule : all_rules()) {
+    CAPTURE(rule->id);
+    Checked one = checked(with_frame(frame("f", 0, 20, 20, 150, 100)));
+    Finding finding;
+    finding.rule = rule->id;
+    finding.page = 0;
+    finding.frame = 0;
+    finding.picture = 0;
+    finding.measured = Length::of_mm(1);
+    finding.wanted = Length::of_mm(3);
+    finding.sides = {PageSide::top};
+    finding.also_on = {0, 1};
+    finding.fault = Fault{"the file is empty", "summer.jpg", "Ask for the file again."};
+    finding.rescue.print_no_larger = Size{Length::of_mm(10), Length::of_mm(10)};
+    const std::string words = message(one.evidence, finding);
+    CHECK(words != rule->id);
+    CHECK(words.size() > 20);
+    CHECK(words.back() == '.');
+    CHECK(remedy(one.evidence, finding).back() == '.');
+  }
+}

@@ -1,0 +1,151 @@
+#include "reports/layout/proof.h"
+
+#include "reports/layout/style.h"
+#include "tests/support/catch.h"
+#include "tests/support/small_book.h"
+
+#include <algorithm>
+#include <set>
+
+using namespace stoneproof;
+using namespace stoneproof::layout;
+using namespace stoneproof::test;
+
+namespace {
+
+const Typesetter &type() {
+  static const Typesetter loaded = Typesetter::load().value();
+  return loaded;
+}
+
+Document proof_of(Book book, PixelSize size = {1200, 800}) {
+  Checked result = checked(std::move(book), size);
+  const auto content = content::proof_content(result.evidence, result.findings);
+  return proof_document(content, std::move(result), type(), {});
+}
+
+std::string text_of(const DocumentPage &page) {
+  std::string all;
+  for (const Item &item : page.items)
+    if (const auto *text = std::get_if<TextItem>(&item)) all += text->text + "\n";
+  return all;
+}
+
+Book crowded(std::size_t frames) {
+  Book book = small_book();
+  for (std::size_t i = 0; i < frames; ++i)
+    book.pages[0].frames.push_back(frame("f" + std::to_string(i), {}, 20 + static_cast<double>(i % 10) * 15,
+                                         20 + static_cast<double>(i / 10) * 10, 12, 8));
+  return book;
+}
+
+/// Every word of a page stands on the sheet, whole.
+void check_inside(const DocumentPage &page) {
+  for (const Item &item : page.items) {
+    const auto *text = std::get_if<TextItem>(&item);
+    if (!text) continue;
+    CAPTURE(text->text);
+    CHECK(text->at.x >= Length{});
+    CHECK(text->at.x + type().width(text->face, text->size, text->text) <= page.size.width);
+    CHECK(text->at.y <= page.size.height);
+    CHECK(text->at.y - text->size >= Length{});
+  }
+}
+
+} // namespace
+
+TEST_CASE("a clear book says so and shows every page") {
+  const Document document = proof_of(small_book());
+  REQUIRE(document.pages.size() == 3);
+  CHECK(text_of(document.pages[0]).find("Clear: nothing holds this book back.") != std::string::npos);
+  CHECK(text_of(document.pages[1]).find("Nothing was found on this page.") != std::string::npos);
+  CHECK(text_of(document.pages[2]).find("Pages 2–3") != std::string::npos);
+  CHECK(document.title == "Layout proof of The Żółkiewski house");
+}
+
+TEST_CASE("page boxes are those of the book page as it is drawn") {
+  const Document document = proof_of(small_book());
+  const DocumentPage &page = document.pages[1];
+  REQUIRE(page.trim);
+  REQUIRE(page.bleed);
+  CHECK(page.trim->width / page.trim->height == Approx(200.0 / 250.0));
+  const double scale = page.trim->width.mm() / 200;
+  CHECK(page.trim->top().mm() - page.bleed->top().mm() == Approx(3 * scale));
+  CHECK(page.bleed->left().mm() ==
+        Approx(page.trim->left().mm())); // no bleed at the binding of a right-hand page
+}
+
+TEST_CASE("every mark is told once in the table, once beside its drawing, and once as a note") {
+  for (const std::size_t frames : {1u, 9u, 40u, 120u}) {
+    CAPTURE(frames);
+    const Document document = proof_of(crowded(frames));
+    std::multiset<std::string> notes;
+    std::size_t links = 0;
+    for (const DocumentPage &page : document.pages) {
+      for (const Note &note : page.notes) notes.insert(note.title);
+      for (const Link &link : page.links) {
+        ++links;
+        REQUIRE(link.page < document.pages.size());
+        CHECK(!document.pages[link.page].notes.empty());
+      }
+      check_inside(page);
+    }
+    CHECK(links == frames);
+    CHECK(notes.size() == frames);
+    for (std::size_t i = 1; i <= frames; ++i)
+      CHECK(notes.count(std::to_string(i) + " · Hold · Frame has no picture") == 1);
+  }
+}
+
+TEST_CASE("notes, which stand where the tags stand, never overlap") {
+  const Document document = proof_of(crowded(60));
+  for (const DocumentPage &page : document.pages)
+    for (std::size_t i = 0; i < page.notes.size(); ++i)
+      for (std::size_t j = i + 1; j < page.notes.size(); ++j)
+        CHECK_FALSE(shared_part(page.notes[i].area, page.notes[j].area));
+}
+
+TEST_CASE("odd books stay on their sheets") {
+  SECTION("tiny trim") {
+    Book book = crowded(3);
+    book.trim = {Length::of_mm(50), Length::of_mm(50)};
+    for (const DocumentPage &page : proof_of(std::move(book)).pages) check_inside(page);
+  }
+  SECTION("a metre square") {
+    Book book = crowded(3);
+    book.trim = {Length::of_mm(1000), Length::of_mm(1000)};
+    for (const DocumentPage &page : proof_of(std::move(book)).pages) check_inside(page);
+  }
+  SECTION("long names without a space") {
+    Book book = small_book();
+    book.title = std::string(300, 'W');
+    book.pictures = {photo("p", std::string(400, 'M') + ".jpg")};
+    book.pages[0].frames = {frame("f", 0, 20, 20, 160, 100)};
+    for (const DocumentPage &page : proof_of(std::move(book)).pages) check_inside(page);
+  }
+  SECTION("a frame far off the page") {
+    Book book = small_book();
+    book.pages[0].frames = {frame("far", {}, 5000, 5000, 100, 100)};
+    for (const DocumentPage &page : proof_of(std::move(book)).pages) check_inside(page);
+  }
+}
+
+TEST_CASE("bookmarks lead to the pages of the book") {
+  const Document document = proof_of(crowded(2));
+  REQUIRE(document.bookmarks.size() == 4);
+  CHECK(document.bookmarks[0].title == "What must be done");
+  CHECK(document.bookmarks[2].title == "Page 1 (2 marks)");
+  CHECK(document.bookmarks[3].title == "Pages 2–3");
+  CHECK(document.bookmarks[2].level == 1);
+}
+
+TEST_CASE("small copies are asked for at the density of the proof's own paper") {
+  Book book = small_book();
+  book.pages.pop_back();
+  // 200 x 250 mm with 3 mm bleed at top and bottom, drawn into the room left for it: the scale times 144 ppi.
+  const double scale = copy_density(book).ppi() / style::drawing_density.ppi();
+  CHECK(scale > 0.5);
+  CHECK(scale < 0.7);
+  book.trim = {Length::of_mm(60), Length::of_mm(60)};
+  CHECK(copy_density(book).ppi() == style::drawing_density.ppi());
+}
