@@ -1,0 +1,183 @@
+// What must hold for every fixture: units, mirrors and the order of findings. The fixtures of all rules serve
+// as books.
+#include "tests/rules/fixture.h"
+
+#include "tests/support/catch.h"
+
+#include <algorithm>
+#include <iomanip>
+#include <regex>
+#include <sstream>
+#include <tuple>
+
+using namespace stoneproof;
+using namespace stoneproof::test;
+
+namespace {
+
+const std::filesystem::path folder = STONEPROOF_SOURCE_DIR "/tests/rules";
+
+template <class Check>
+void each_fixture(Check check) {
+  for (const Rule *rule : all_rules())
+    for (const char *stem : {"fires", "silent"}) {
+      const auto path = folder / rule->id / stem;
+      CAPTURE(path);
+      check(path);
+    }
+}
+
+/// The description with every length in millimetres written in another unit.
+std::string in_unit(const std::string &text, const char *unit, double units_per_mm) {
+  const std::regex millimetres("\"(-?[0-9.]+)mm\"");
+  std::ostringstream out;
+  out << std::fixed << std::setprecision(12);
+  auto rest = text.cbegin();
+  for (std::sregex_iterator it(text.begin(), text.end(), millimetres), end; it != end; ++it) {
+    out << std::string(rest, (*it)[0].first) << '"' << std::stod((*it)[1]) * units_per_mm << unit << '"';
+    rest = (*it)[0].second;
+  }
+  out << std::string(rest, text.cend());
+  return out.str();
+}
+
+struct MirrorFit {
+  Length width;
+  Fit operator()(PictureAt at) const {
+    at.rect.x = width - at.rect.right();
+    return at;
+  }
+  template <class Other>
+  Fit operator()(Other fit) const {
+    return fit;
+  }
+};
+
+Mirror flipped(Mirror mirror) {
+  REQUIRE(mirror != Mirror::vertical);
+  return mirror == Mirror::none ? Mirror::horizontal : Mirror::none;
+}
+
+/// The book as seen in a mirror: bound at the other side, everything on each page the other way round.
+Scene in_a_mirror(Scene scene) {
+  Binding &binding = scene.book.binding;
+  binding.first_page = binding.first_page == Side::right ? Side::left : Side::right;
+  for (Page &page : scene.book.pages) {
+    const Length width = page.spread ? scene.book.trim.width * 2 : scene.book.trim.width;
+    for (Frame &frame : page.frames) {
+      frame.rect.x = width - frame.rect.right();
+      frame.turn.degrees = -frame.turn.degrees;
+      frame.mirror = flipped(frame.mirror);
+      frame.fit = std::visit(MirrorFit{width}, frame.fit);
+    }
+    for (TextBlock &text : page.texts) text.rect.x = width - text.rect.right();
+  }
+  return scene;
+}
+
+std::vector<Finding> sides_swapped(std::vector<Finding> findings) {
+  for (Finding &finding : findings) {
+    for (PageSide &side : finding.sides) {
+      if (side == PageSide::left)
+        side = PageSide::right;
+      else if (side == PageSide::right)
+        side = PageSide::left;
+    }
+    std::sort(finding.sides.begin(), finding.sides.end());
+  }
+  return findings;
+}
+
+/// Every picture and every frame's fit on its side: a quarter turn counted into the file, and back in the
+/// frame.
+Scene on_its_side(Scene scene) {
+  for (PictureState &state : scene.pictures)
+    if (state.facts) std::swap(state.facts->size.width, state.facts->size.height);
+  for (Page &page : scene.book.pages)
+    for (Frame &frame : page.frames) {
+      const auto lay = [centre = frame.rect.centre()](Rect &rect) {
+        const Point middle = rect.centre();
+        const Length dx = middle.x - centre.x, dy = middle.y - centre.y;
+        // Turning back by a quarter takes (dx, dy) to (dy, -dx).
+        rect = {centre.x + dy - rect.height / 2, centre.y - dx - rect.width / 2, rect.height, rect.width};
+      };
+      if (auto *at = std::get_if<PictureAt>(&frame.fit)) lay(at->rect);
+      if (auto *crop = std::get_if<CropShare>(&frame.fit))
+        *crop = {crop->y, 1 - crop->x - crop->width, crop->height, crop->width};
+      if (auto *crop = std::get_if<CropPixels>(&frame.fit)) {
+        const double height = static_cast<double>(scene.pictures[*frame.picture].facts->size.height);
+        const PixelRect part = crop->part;
+        crop->part = {part.y, height - part.x - part.width, part.height, part.width};
+      }
+      lay(frame.rect);
+      frame.turn.degrees += 90;
+    }
+  return scene;
+}
+
+} // namespace
+
+TEST_CASE("the unit that lengths are written in never changes a finding") {
+  each_fixture([](const std::filesystem::path &path) {
+    const std::string text = text_of(path.string() + ".xml"), pictures = text_of(path.string() + ".pictures");
+    const Scene scene = scene_of(text, pictures);
+    const std::string expected = listed(scene, check_rules(scene.evidence()));
+    for (const auto &[unit, units_per_mm] :
+         {std::pair("cm", 0.1), std::pair("in", 1 / 25.4), std::pair("pt", 72 / 25.4)}) {
+      CAPTURE(unit);
+      const std::string rewritten = in_unit(text, unit, units_per_mm);
+      REQUIRE(rewritten != text);
+      const Scene other = scene_of(rewritten, pictures);
+      CHECK(other.book.pages[0].texts.size() == scene.book.pages[0].texts.size());
+      CHECK(other.book.trim == scene.book.trim);
+      CHECK(listed(other, check_rules(other.evidence())) == expected);
+    }
+  });
+}
+
+TEST_CASE("a mirrored book gives mirrored findings") {
+  each_fixture([](const std::filesystem::path &path) {
+    const Scene scene = read_scene(path), mirrored = in_a_mirror(scene);
+    const auto expected = sides_swapped(check_rules(scene.evidence()));
+    auto found = check_rules(mirrored.evidence());
+    for (Finding &finding : found) std::sort(finding.sides.begin(), finding.sides.end());
+    CHECK(listed(mirrored, found) == listed(scene, expected));
+  });
+}
+
+TEST_CASE("a picture saved on its side and turned back by its frame gives the same findings") {
+  each_fixture([](const std::filesystem::path &path) {
+    const Scene scene = read_scene(path), turned_scene = on_its_side(scene);
+    std::vector<Finding> expected = check_rules(scene.evidence()),
+                         found = check_rules(turned_scene.evidence());
+    for (auto *findings : {&expected, &found})
+      for (Finding &finding : *findings) {
+        if (auto &size = finding.rescue.print_no_larger; size && findings == &found)
+          std::swap(size->width, size->height);
+        if (auto &crop = finding.rescue.looser_crop; crop && findings == &found)
+          std::swap(crop->width_share, crop->height_share);
+      }
+    CHECK(listed(turned_scene, found) == listed(scene, expected));
+  });
+}
+
+TEST_CASE("findings come gravest first, then by page, frame and text, then by rule") {
+  const auto rules = all_rules();
+  const auto place_of = [&](const Finding &finding) {
+    constexpr std::size_t last = 1'000'000;
+    const auto rule =
+        std::find_if(rules.begin(), rules.end(), [&](const Rule *each) { return each->id == finding.rule; });
+    return std::tuple(finding.grade, finding.page.value_or(last), finding.frame.value_or(last),
+                      finding.text.value_or(last), rule - rules.begin());
+  };
+  std::size_t longest = 0;
+  each_fixture([&](const std::filesystem::path &path) {
+    const Scene scene = read_scene(path);
+    const auto findings = check_rules(scene.evidence());
+    longest = std::max(longest, findings.size());
+    CHECK(std::is_sorted(findings.begin(), findings.end(),
+                         [&](const Finding &a, const Finding &b) { return place_of(a) < place_of(b); }));
+    CHECK(listed(scene, check_rules(scene.evidence())) == listed(scene, findings));
+  });
+  CHECK(longest > 4); // a fixture with several findings was among them
+}
