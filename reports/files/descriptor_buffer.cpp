@@ -51,4 +51,15 @@ std::streamsize DescriptorBuffer::xsputn(const char *bytes, std::streamsize coun
 
 int DescriptorBuffer::sync() { return send_pending() ? 0 : -1; }
 
+DescriptorBuffer::pos_type DescriptorBuffer::seekoff(off_type offset, std::ios_base::seekdir from,
+                                                     std::ios_base::openmode) {
+  if (!send_pending()) return pos_type(off_type(-1));
+  const int whence = from == std::ios_base::beg ? SEEK_SET : from == std::ios_base::cur ? SEEK_CUR : SEEK_END;
+  return pos_type(lseek(descriptor_, offset, whence));
+}
+
+DescriptorBuffer::pos_type DescriptorBuffer::seekpos(pos_type position, std::ios_base::openmode mode) {
+  return seekoff(off_type(position), std::ios_base::beg, mode);
+}
+
 } // namespace stoneproof

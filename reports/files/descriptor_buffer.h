@@ -17,6 +17,8 @@ protected:
   int_type overflow(int_type c) override;
   std::streamsize xsputn(const char *bytes, std::streamsize count) override;
   int sync() override;
+  pos_type seekoff(off_type offset, std::ios_base::seekdir from, std::ios_base::openmode mode) override;
+  pos_type seekpos(pos_type position, std::ios_base::openmode mode) override;
 
 private:
   bool send(const char *bytes, std::size_t count);

@@ -84,6 +84,8 @@ Outcome<Done> replace_file(const std::filesystem::path &target, const ContentWri
   // A full disk is the cause, whatever the writer made of it.
   if (!flushed || buffer.error() != 0) return file_fault(buffer.error(), target);
   if (!written) return written;
+  if (!stream)
+    return file_fault(EIO, target); // no write failed, but the writer asked for what a file cannot do
   if (const int error = file.keep_as(target)) return file_fault(error, target);
   return Done{};
 }

@@ -131,32 +131,95 @@ bool may_run_right_to_left(std::string_view line) {
   });
 }
 
-/// Widths in ems of words that one thread has met.
-class WordWidths {
+/// A word (or a space) as it is set wherever it stands.
+struct SetWord {
+  ShapedLine line;
+  double ems = 0;
+};
+
+/// Words that one thread has met.
+class WordCache {
 public:
   /// Forgets everything when asked for other fonts than before; keeps them alive, so that an address is not
   /// mistaken.
   void belong_to(const std::shared_ptr<const std::vector<Font>> &fonts) {
     if (fonts_ == fonts) return;
     fonts_ = fonts;
-    widths_.clear();
+    words_.clear();
   }
 
-  template <class Measure>
-  double of(Face face, std::string_view word, Measure measure) {
+  template <class Set>
+  const SetWord &get(Face face, std::string_view word, Set set) {
     key_.assign(1, static_cast<char>(face)).append(word);
-    if (const auto known = widths_.find(key_); known != widths_.end()) return known->second;
-    if (widths_.size() == most) widths_.clear();
-    return widths_[key_] = measure();
+    if (const auto known = words_.find(key_); known != words_.end()) return known->second;
+    if (words_.size() == most) words_.clear();
+    return words_.emplace(key_, set()).first->second;
   }
 
 private:
-  static constexpr std::size_t most = 1 << 14; // about a megabyte; a book's words and then some
+  static constexpr std::size_t most = 1 << 12; // some megabytes at most; a book's words
 
   std::shared_ptr<const std::vector<Font>> fonts_;
-  std::unordered_map<std::string, double> widths_;
+  std::unordered_map<std::string, SetWord> words_;
   std::string key_;
 };
+
+std::vector<ShapedGlyph> &glyphs_in(ShapedLine &line, FontId font) {
+  if (line.runs.empty() || line.runs.back().font != font) line.runs.push_back({font, {}});
+  return line.runs.back().glyphs;
+}
+
+void append(ShapedLine &line, const ShapedLine &word) {
+  for (const ShapedRun &run : word.runs) {
+    auto &glyphs = glyphs_in(line, run.font);
+    for (ShapedGlyph glyph : run.glyphs) {
+      glyph.first += line.text.size();
+      glyphs.push_back(glyph);
+    }
+  }
+  line.text += word.text;
+}
+
+ShapedLine set_whole(const std::vector<Font> &all, Face face, std::string_view text) {
+  ShapedLine line{settable(text), {}};
+  Shaper(all, fonts_for(face), line.text, [&line](const Piece &piece) {
+    if (!piece.infos.empty()) append_glyphs(piece, glyphs_in(line, piece.font));
+  }).run();
+  return line;
+}
+
+double ems_of(const std::vector<Font> &all, const ShapedLine &line) {
+  double ems = 0;
+  for (const ShapedRun &run : line.runs) {
+    std::int64_t units = 0;
+    for (const ShapedGlyph &glyph : run.glyphs) units += glyph.advance;
+    ems += static_cast<double>(units) / all[run.font].facts().units_per_em;
+  }
+  return ems;
+}
+
+/// Calls `use` with each word and each space of a line, or with the whole line where words are not
+/// independent.
+template <class Use>
+void for_each_word(const std::shared_ptr<const std::vector<Font>> &fonts, Face face, std::string_view line,
+                   Use use) {
+  const auto set = [&](std::string_view word) {
+    SetWord done{set_whole(*fonts, face, word)};
+    done.ems = ems_of(*fonts, done.line);
+    return done;
+  };
+  if (may_run_right_to_left(line)) {
+    use(set(line));
+    return;
+  }
+  thread_local WordCache cache;
+  cache.belong_to(fonts);
+  while (!line.empty()) {
+    const std::string_view word = line.substr(0, line[0] == ' ' ? 1 : line.find(' '));
+    use(cache.get(face, word, [&] { return set(word); }));
+    line.remove_prefix(word.size());
+  }
+}
 
 Length scaled(Length size, int units, const FontFacts &facts) {
   return size * (static_cast<double>(units) / facts.units_per_em);
@@ -176,37 +239,15 @@ Outcome<Typesetter> Typesetter::load() {
   return Typesetter(std::move(fonts));
 }
 
-double Typesetter::ems_of(Face face, std::string_view line) const {
-  double ems = 0;
-  const std::u32string text = settable(line);
-  Shaper(*fonts_, fonts_for(face), text, [&](const Piece &piece) {
-    std::int64_t units = 0;
-    for (const auto &position : piece.positions) units += position.x_advance;
-    ems += static_cast<double>(units) / facts(piece.font).units_per_em;
-  }).run();
-  return ems;
-}
-
 Length Typesetter::width(Face face, Length size, std::string_view line) const {
-  if (may_run_right_to_left(line)) return size * ems_of(face, line);
-  thread_local WordWidths known;
-  known.belong_to(fonts_);
   double ems = 0;
-  while (!line.empty()) {
-    const std::size_t end = line[0] == ' ' ? 1 : std::min(line.find(' '), line.size());
-    const std::string_view word = line.substr(0, end);
-    ems += known.of(face, word, [&] { return ems_of(face, word); });
-    line.remove_prefix(end);
-  }
+  for_each_word(fonts_, face, line, [&ems](const SetWord &word) { ems += word.ems; });
   return size * ems;
 }
 
 ShapedLine Typesetter::shape(Face face, std::string_view line) const {
-  ShapedLine shaped{settable(line), {}};
-  Shaper(*fonts_, fonts_for(face), shaped.text, [&](const Piece &piece) {
-    if (shaped.runs.empty() || shaped.runs.back().font != piece.font) shaped.runs.push_back({piece.font, {}});
-    append_glyphs(piece, shaped.runs.back().glyphs);
-  }).run();
+  ShapedLine shaped;
+  for_each_word(fonts_, face, line, [&shaped](const SetWord &word) { append(shaped, word.line); });
   return shaped;
 }
 

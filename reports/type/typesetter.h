@@ -45,7 +45,6 @@ public:
 private:
   explicit Typesetter(std::shared_ptr<const std::vector<Font>> fonts) : fonts_(std::move(fonts)) {}
   const Font &font_of(Face face) const;
-  double ems_of(Face face, std::string_view line) const;
 
   std::shared_ptr<const std::vector<Font>> fonts_;
 };

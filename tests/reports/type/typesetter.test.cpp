@@ -165,7 +165,7 @@ TEST_CASE("threads measure alike") {
 }
 
 TEST_CASE("heights are those of the font files") {
-  // Bytes 4 to 7 of table hhea and 88 to 89 of OS/2 in Lato-Regular.ttf, version 2.0: 1610, -390 and 1433 of
+  // Bytes 68 to 71 and 88 to 89 of table OS/2 in Lato-Regular.ttf, version 2.0: 1610, -390 and 1433 of
   // 2000.
   CHECK(typesetter().ascent(Face::label, 2000_pt) == 1610_pt);
   CHECK(typesetter().descent(Face::label, 2000_pt) == 390_pt);

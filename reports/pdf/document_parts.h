@@ -1,0 +1,17 @@
+// What a PDF says of itself: title, dates, language, how it opens.
+#pragma once
+
+#include "reports/layout/document.h"
+#include "reports/pdf/object_file.h"
+
+#include <string>
+
+namespace stoneproof::pdf {
+
+/// Sets the information dictionary and writes the XMP packet; gives the reference of the packet.
+std::string write_metadata(ObjectFile &file, const layout::Document &document);
+
+/// The XMP packet (ISO 16684-1) with the same values as the information dictionary.
+std::string xmp_packet(const layout::Document &document);
+
+} // namespace stoneproof::pdf

@@ -1,0 +1,114 @@
+// Hands objects to PoDoFo, which numbers them and writes the cross-reference table. The only way in is
+// ObjectFile; tested in tests/reports/pdf/write_pdf.test.cpp.
+#include "reports/pdf/object_file.h"
+
+#include <podofo/podofo.h>
+#include <stdexcept>
+
+namespace stoneproof::pdf {
+namespace {
+
+/// PoDoFo keeps the catalog of a streamed document to its heirs.
+class StreamedDocument : public PoDoFo::PdfStreamedDocument {
+public:
+  using PoDoFo::PdfStreamedDocument::PdfStreamedDocument;
+  PoDoFo::PdfDictionary &catalog() { return GetCatalog()->GetDictionary(); }
+};
+
+/// PdfError is no std::exception; nothing of it leaves this file.
+template <class Step>
+auto guarded(Step step) {
+  try {
+    return step();
+  } catch (const PoDoFo::PdfError &error) {
+    const char *name = PoDoFo::PdfError::ErrorName(error.GetError());
+    throw std::runtime_error(name ? name : "unknown PoDoFo error");
+  }
+}
+
+/// By default PoDoFo prints its errors to the terminal.
+void silence() {
+  static const bool done = [] {
+    PoDoFo::PdfError::EnableLogging(false);
+    PoDoFo::PdfError::EnableDebug(false);
+    return true;
+  }();
+  static_cast<void>(done);
+}
+
+void add(PoDoFo::PdfDictionary &dictionary, const Entries &entries) {
+  // The space keeps a number from running into its key; PoDoFo writes PdfData as it is.
+  for (const auto &[key, value] : entries)
+    dictionary.AddKey(PoDoFo::PdfName(key), PoDoFo::PdfVariant(PoDoFo::PdfData((" " + value).c_str())));
+}
+
+} // namespace
+
+struct ObjectFile::State {
+  explicit State(std::ostream &stream) : device(&stream), document(&device, PoDoFo::ePdfVersion_1_7) {
+    info().Clear(); // of the clock's time, which would make every file another
+  }
+  PoDoFo::PdfDictionary &info() { return document.GetInfo()->GetObject()->GetDictionary(); }
+  PoDoFo::PdfObject *object(ObjectNumber number) {
+    return document.GetObjects()->MustGetObject(PoDoFo::PdfReference(number, 0));
+  }
+
+  PoDoFo::PdfOutputDevice device;
+  StreamedDocument document;
+};
+
+ObjectFile::ObjectFile(std::ostream &stream) {
+  silence();
+  state_ = guarded([&] { return std::make_unique<State>(stream); });
+}
+
+ObjectFile::~ObjectFile() {
+  try {
+    state_.reset(); // closes an unfinished file, which writes to the stream and may throw
+  } catch (const PoDoFo::PdfError &) {
+    return;
+  }
+}
+
+ObjectNumber ObjectFile::reserve() {
+  return guarded([&] {
+    const auto empty = PoDoFo::PdfVariant(PoDoFo::PdfDictionary());
+    return state_->document.GetObjects()->CreateObject(empty)->Reference().ObjectNumber();
+  });
+}
+
+void ObjectFile::set(ObjectNumber object, const Entries &entries) {
+  guarded([&] { add(state_->object(object)->GetDictionary(), entries); });
+}
+
+void ObjectFile::write_stream(ObjectNumber object, const Entries &entries, std::string_view data,
+                              Compress compress) {
+  guarded([&] {
+    PoDoFo::PdfObject *target = state_->object(object);
+    add(target->GetDictionary(), entries); // before the data: the dictionary is written first
+    PoDoFo::TVecFilters filters;
+    if (compress == Compress::yes) filters.push_back(PoDoFo::ePdfFilter_FlateDecode);
+    PoDoFo::PdfStream *out = target->GetStream();
+    out->BeginAppend(filters, true, compress == Compress::yes); // the caller's own /Filter would be deleted
+    out->Append(data.data(), data.size());
+    out->EndAppend();
+  });
+}
+
+ObjectNumber ObjectFile::page_tree() const {
+  return guarded([&] { return state_->document.catalog().GetKey("Pages")->GetReference().ObjectNumber(); });
+}
+
+void ObjectFile::set_catalog(const Entries &entries) {
+  guarded([&] { add(state_->document.catalog(), entries); });
+}
+
+void ObjectFile::set_info(const Entries &entries) {
+  guarded([&] { add(state_->info(), entries); });
+}
+
+void ObjectFile::finish() {
+  guarded([&] { state_->document.Close(); });
+}
+
+} // namespace stoneproof::pdf

@@ -1,0 +1,142 @@
+// Draws the items of a page. The only way in is content_of(); tested in
+// tests/reports/pdf/page_content.test.cpp.
+#include "reports/pdf/page_content.h"
+
+#include "reports/pdf/syntax.h"
+#include "reports/pdf/text_operators.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace stoneproof::pdf {
+namespace {
+
+using layout::Ink;
+using layout::Stroke;
+
+std::string components(Ink ink) {
+  return number(ink.red / 255.0) + " " + number(ink.green / 255.0) + " " + number(ink.blue / 255.0);
+}
+
+/// Writes operators and remembers the graphics state, so that each colour and width is set once.
+class PagePainter {
+public:
+  PagePainter(const layout::DocumentPage &page, const Typesetter &typesetter, SharedResources &shared)
+      : page_(page), typesetter_(typesetter), shared_(shared) {}
+
+  PageContent paint() {
+    for (const layout::Item &item : page_.items) std::visit([this](const auto &one) { draw(one); }, item);
+    return std::move(content_);
+  }
+
+private:
+  void draw(const layout::TextItem &item) {
+    const ShapedLine line = typesetter_.shape(item.face, item.text);
+    if (line.runs.empty()) return;
+    use_fill(item.ink);
+    append_text(content_.operators, line,
+                {item.at.x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt()}, typesetter_,
+                shared_.fonts);
+  }
+
+  void draw(const layout::LineItem &item) {
+    use_stroke(item.stroke);
+    put(position(item.from) + " m " + position(item.to) + " l S");
+  }
+
+  void draw(const layout::ShapeItem &item) {
+    if (item.corners.empty()) return;
+    if (item.fill) fill(path(item.corners), *item.fill, item.opacity);
+    if (item.stroke) {
+      use_stroke(*item.stroke);
+      put(path(item.corners) + " s");
+    }
+  }
+
+  void fill(const std::string &path, Ink ink, double opacity) {
+    use_fill(ink);
+    const int thousandths = static_cast<int>(std::lround(std::clamp(opacity, 0.0, 1.0) * 1000));
+    if (thousandths == 1000) {
+      put(path + " f");
+      return;
+    }
+    shared_.opacities.insert(thousandths);
+    put("q /" + opacity_name(thousandths) + " gs " + path + " f Q");
+  }
+
+  void draw(const layout::PictureItem &item) {
+    if (item.clip.size() < 3) return; // nothing shows
+    content_.images.insert(item.image);
+    if (!item.alternative.empty()) put("/Span<</Alt" + text_string(item.alternative) + ">>BDC");
+    put("q");
+    // A clip along the picture's own edges would only roughen them.
+    if (!std::equal(item.clip.begin(), item.clip.end(), item.corners.begin(), item.corners.end()))
+      put(path(item.clip) + " h W n");
+    put(matrix(item.corners) + " cm /" + image_name(item.image) + " Do");
+    put("Q");
+    if (!item.alternative.empty()) put("EMC");
+  }
+
+  /// Takes the unit square that every image fills to the picture's corners.
+  std::string matrix(const Corners &corners) const {
+    const Point origin = corners[3], right = corners[2], up = corners[0];
+    return points(right.x - origin.x) + " " + points(origin.y - right.y) + " " + points(up.x - origin.x) +
+           " " + points(origin.y - up.y) + " " + position(origin);
+  }
+
+  std::string position(Point point) const {
+    return points(point.x) + " " + points(page_.size.height - point.y);
+  }
+
+  std::string path(const std::vector<Point> &corners) const {
+    std::string out = position(corners[0]) + " m";
+    for (std::size_t i = 1; i < corners.size(); ++i) out += " " + position(corners[i]) + " l";
+    return out;
+  }
+
+  void use_fill(Ink ink) {
+    if (fill_ == ink) return;
+    put(components(ink) + " rg");
+    fill_ = ink;
+  }
+
+  void use_stroke(const Stroke &stroke) {
+    if (stroke_ink_ != stroke.ink) put(components(stroke.ink) + " RG");
+    if (stroke_width_ != stroke.width) put(points(stroke.width) + " w");
+    if (dash_ != stroke.dash) put(dash_array(stroke.dash) + " 0 d");
+    stroke_ink_ = stroke.ink, stroke_width_ = stroke.width, dash_ = stroke.dash;
+  }
+
+  static std::string dash_array(const std::vector<Length> &dash) {
+    // Lengths that are all zero, or negative, are an error in PDF: such a line is drawn whole.
+    const bool any = std::any_of(dash.begin(), dash.end(), [](Length l) { return l > Length{}; });
+    const bool valid = std::none_of(dash.begin(), dash.end(), [](Length l) { return l < Length{}; });
+    if (!any || !valid) return "[]";
+    std::string out = "[";
+    for (const Length length : dash) out += (out.size() > 1 ? " " : "") + points(length);
+    return out + "]";
+  }
+
+  void put(const std::string &operators) { content_.operators += operators + "\n"; }
+
+  const layout::DocumentPage &page_;
+  const Typesetter &typesetter_;
+  SharedResources &shared_;
+  PageContent content_;
+  std::optional<Ink> fill_, stroke_ink_;
+  std::optional<Length> stroke_width_;
+  std::vector<Length> dash_;
+};
+
+} // namespace
+
+PageContent content_of(const layout::DocumentPage &page, const Typesetter &typesetter,
+                       SharedResources &shared) {
+  return PagePainter(page, typesetter, shared).paint();
+}
+
+std::string image_name(std::size_t image) { return "I" + std::to_string(image + 1); }
+std::string opacity_name(int thousandths) { return "A" + std::to_string(thousandths); }
+
+} // namespace stoneproof::pdf

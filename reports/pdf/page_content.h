@@ -1,0 +1,33 @@
+// The items of a page as operators.
+#pragma once
+
+#include "reports/layout/document.h"
+#include "reports/pdf/font_table.h"
+#include "reports/type/typesetter.h"
+
+#include <cstddef>
+#include <set>
+#include <string>
+
+namespace stoneproof::pdf {
+
+/// What the pages of a document have in common, filled as they are drawn.
+struct SharedResources {
+  FontTable fonts;
+  std::set<int> opacities; ///< in thousandths
+};
+
+struct PageContent {
+  std::string operators;
+  std::set<std::size_t> images; ///< that the page shows
+};
+
+/// Draws a page from back to front. y is turned round here and nowhere before.
+PageContent content_of(const layout::DocumentPage &page, const Typesetter &typesetter,
+                       SharedResources &shared);
+
+/// Names in the resources of a page.
+std::string image_name(std::size_t image);
+std::string opacity_name(int thousandths);
+
+} // namespace stoneproof::pdf

@@ -1,0 +1,144 @@
+// Puts a PDF together. The only way in is write_pdf(); tested in tests/reports/pdf/write_pdf.test.cpp.
+#include "reports/pdf/write_pdf.h"
+
+#include "reports/files/replace_file.h"
+#include "reports/pdf/document_parts.h"
+#include "reports/pdf/font_objects.h"
+#include "reports/pdf/navigation.h"
+#include "reports/pdf/object_file.h"
+#include "reports/pdf/page_content.h"
+
+#include <exception>
+#include <map>
+
+namespace stoneproof {
+namespace {
+
+using namespace pdf;
+
+/// Writes the parts of one document in the order in which they are known: pictures and pages, then fonts,
+/// then the rest.
+class DocumentWriter {
+public:
+  DocumentWriter(const layout::Document &document, const Typesetter &typesetter, std::ostream &stream)
+      : document_(document), typesetter_(typesetter), file_(stream) {}
+
+  Outcome<Done> write() {
+    reserve_objects();
+    for (const auto &[index, object] : images_) write_image(document_.images.at(index), object);
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) write_page(i);
+    if (const auto written = write_fonts(); !written) return written;
+    write_opacities();
+    write_page_tree();
+    write_catalog();
+    file_.finish();
+    return Done{};
+  }
+
+private:
+  /// Streams get numbers in a row and are written in that order: PoDoFo's table of objects takes time in the
+  /// square of the gaps between them.
+  void reserve_objects() {
+    fonts_ = file_.reserve(), opacities_ = file_.reserve();
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) pages_.push_back(file_.reserve());
+    for (const layout::DocumentPage &page : document_.pages)
+      for (const layout::Item &item : page.items)
+        if (const auto *picture = std::get_if<layout::PictureItem>(&item)) images_[picture->image] = 0;
+    for (auto &[index, object] : images_) object = file_.reserve();
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) contents_.push_back(file_.reserve());
+  }
+
+  void write_image(const layout::Image &image, ObjectNumber object) {
+    file_.write_stream(object,
+                       {{"Type", "/XObject"},
+                        {"Subtype", "/Image"},
+                        {"Width", std::to_string(image.width)},
+                        {"Height", std::to_string(image.height)},
+                        {"ColorSpace", "/DeviceRGB"},
+                        {"BitsPerComponent", "8"},
+                        {"Filter", "/DCTDecode"}},
+                       {reinterpret_cast<const char *>(image.jpeg.data()), image.jpeg.size()}, Compress::no);
+  }
+
+  void write_page(std::size_t index) {
+    const layout::DocumentPage &page = document_.pages[index];
+    const PageContent content = content_of(page, typesetter_, shared_);
+    file_.write_stream(contents_[index], {}, content.operators, Compress::yes);
+    std::string images;
+    for (const std::size_t image : content.images)
+      images += "/" + image_name(image) + " " + reference(images_.at(image));
+
+    const Length height = page.size.height;
+    Entries entries{{"Type", "/Page"},
+                    {"Parent", reference(file_.page_tree())},
+                    {"MediaBox", rectangle({{}, {}, page.size.width, height}, height)},
+                    {"Contents", reference(contents_[index])},
+                    {"Resources", "<</Font " + reference(fonts_) + "/ExtGState " + reference(opacities_) +
+                                      "/XObject<<" + images + ">>>>"}};
+    if (page.bleed) entries.emplace_back("BleedBox", rectangle(*page.bleed, height));
+    if (page.trim) entries.emplace_back("TrimBox", rectangle(*page.trim, height));
+    if (!page.notes.empty() && no_appearance_ == 0) no_appearance_ = write_no_appearance(file_);
+    const std::string annotations = write_annotations(file_, document_, page, pages_, no_appearance_);
+    if (!annotations.empty()) entries.emplace_back("Annots", annotations);
+    file_.set(pages_[index], entries);
+  }
+
+  Outcome<Done> write_fonts() {
+    Entries entries;
+    for (const PdfFont &font : shared_.fonts.fonts()) {
+      const auto object = write_font(file_, font, typesetter_);
+      if (!object) return object.fault();
+      entries.emplace_back(font_name(entries.size()), reference(object.value()));
+    }
+    file_.set(fonts_, entries);
+    return Done{};
+  }
+
+  void write_opacities() {
+    for (const int opacity : shared_.opacities)
+      file_.set(opacities_, {{opacity_name(opacity), "<</ca " + number(opacity / 1000.0) + ">>"}});
+  }
+
+  void write_page_tree() {
+    std::string kids = "[";
+    for (const ObjectNumber page : pages_) kids += (kids.size() > 1 ? " " : "") + reference(page);
+    file_.set(file_.page_tree(), {{"Kids", kids + "]"}, {"Count", std::to_string(pages_.size())}});
+  }
+
+  void write_catalog() {
+    Entries entries{{"Metadata", write_metadata(file_, document_)},
+                    {"ViewerPreferences", "<</DisplayDocTitle true>>"}};
+    if (!document_.language.empty()) entries.emplace_back("Lang", text_string(document_.language));
+    if (const std::string labels = page_labels(document_); !labels.empty())
+      entries.emplace_back("PageLabels", labels);
+    if (const std::string outline = write_bookmarks(file_, document_, pages_); !outline.empty()) {
+      entries.emplace_back("Outlines", outline);
+      entries.emplace_back("PageMode", "/UseOutlines");
+    }
+    file_.set_catalog(entries);
+  }
+
+  const layout::Document &document_;
+  const Typesetter &typesetter_;
+  ObjectFile file_;
+  SharedResources shared_;
+  PageNumbers pages_;
+  std::vector<ObjectNumber> contents_;
+  std::map<std::size_t, ObjectNumber> images_;
+  ObjectNumber fonts_ = 0, opacities_ = 0, no_appearance_ = 0;
+};
+
+} // namespace
+
+Outcome<Done> write_pdf(const layout::Document &document, const Typesetter &typesetter,
+                        const std::filesystem::path &target) {
+  try {
+    return replace_file(
+        target, [&](std::ostream &stream) { return DocumentWriter(document, typesetter, stream).write(); });
+  } catch (const std::exception &error) {
+    return Fault{std::string("the PDF cannot be made (") + error.what() + ")", target.string(),
+                 "Report this with the files that lead to it."};
+  }
+}
+
+} // namespace stoneproof
