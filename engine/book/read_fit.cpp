@@ -1,5 +1,5 @@
 // Reads how a picture sits in its frame. Only way in: read_fit. Tested in
-// tests/engine/book/read_fit.test.cpp.
+// tests/engine/book/read_book.test.cpp.
 #include "engine/book/read_parts.h"
 #include "engine/xml/values.h"
 

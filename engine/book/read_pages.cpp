@@ -1,5 +1,5 @@
 // Reads pages and spreads with their frames and texts. Only way in: read_pages.
-// Tested in tests/engine/book/read_pages.test.cpp.
+// Tested in tests/engine/book/read_book.test.cpp.
 #include "engine/book/read_parts.h"
 #include "engine/xml/values.h"
 

@@ -1,0 +1,174 @@
+// Books made by chance: every element and attribute of the schema occurs, with and without its optional
+// parts.
+#pragma once
+
+#include "tests/engine/xml/generated.h"
+
+#include <fmt/format.h>
+
+namespace stoneproof::test {
+
+class RandomBook {
+public:
+  explicit RandomBook(Chance &chance) : chance_(chance) {}
+
+  Node make() {
+    Node book{"book",
+              {{"xmlns", "urn:stoneproof:book:1"},
+               {"title", std::string(chance_.pick(titles))},
+               {"language", std::string(chance_.pick(languages))}}};
+    book.children = {{"trim", {{"width", "210mm"}, {"height", chance_.one_in(2) ? "280 mm" : "11in"}}},
+                     edges("bleed", 4),
+                     edges("safe-margin", 8),
+                     binding()};
+    if (chance_.below(4) > 0) book.children.push_back(contributors());
+    if (chance_.below(8) > 0) book.children.push_back(pictures());
+    book.children.push_back(pages());
+    for (std::size_t i = book.children.size() - 1; i > 0; --i)
+      if (chance_.one_in(3)) std::swap(book.children[i], book.children[chance_.below(i)]);
+    return book;
+  }
+
+private:
+  static constexpr std::string_view titles[] = {
+      "Summers at the mill", "\xC5\xBB\xC3\xB3\xC5\x82ta ksi\xC4\x85\xC5\xBCka",
+      "\xCE\xA4\xCE\xBF \xCF\x83\xCF\x80\xCE\xAF\xCF\x84\xCE\xB9", "A & B < C", " spaced   out "};
+  static constexpr std::string_view languages[] = {"en", "pl", "pt-BR", "el", "zh-Hant-TW", "de-1996"};
+  static constexpr std::string_view id_stems[] = {"p", "pic-",
+                                                  "Zdj\xC4\x99"
+                                                  "cie",
+                                                  "\xCE\xBA\xCE\xB1\xCE\xB4\xCF\x81\xCE\xBF.", "1/"};
+
+  std::string length(int first, int last) {
+    const int n = chance_.between(first, last);
+    switch (chance_.below(5)) {
+    case 0: return fmt::format("{}.{}mm", n, chance_.below(1000));
+    case 1: return fmt::format("{:.7f}in", n / 25.4);
+    case 2: return fmt::format("{}pt", n * 2);
+    case 3: return fmt::format("{:.1f} cm", n / 10.0);
+    default: return fmt::format("{}mm", n);
+    }
+  }
+  void maybe(Node &node, std::string name, std::string value) {
+    if (chance_.one_in(2)) node.attributes.emplace_back(std::move(name), std::move(value));
+  }
+  Node edges(std::string name, int most) {
+    return {std::move(name),
+            {{"top", length(0, most)},
+             {"bottom", length(0, most)},
+             {"outside", length(0, most)},
+             {"inside", length(0, most)}}};
+  }
+  Node binding() {
+    static constexpr std::string_view kinds[] = {"saddle", "perfect", "case", "spiral", "layflat"};
+    Node node{"binding", {{"kind", std::string(chance_.pick(kinds))}}};
+    left_first_ = chance_.one_in(4);
+    if (left_first_)
+      node.attributes.emplace_back("first-page", "left");
+    else
+      maybe(node, "first-page", "right");
+    maybe(node, "gutter-loss", length(0, 9));
+    maybe(node, "caliper", "0.12mm");
+    return node;
+  }
+  Node contributors() {
+    Node list{"contributors"};
+    for (std::size_t n = chance_.below(4); n > 0; --n) {
+      Node one{"contributor",
+               {{"id", new_id(contributor_ids_)}, {"name", std::string(chance_.pick(titles))}}};
+      maybe(one, "contact", "+48 555 0100");
+      list.children.push_back(std::move(one));
+    }
+    return list;
+  }
+  Node pictures() {
+    static constexpr std::string_view uses[] = {"photo", "line-art", "document", "clipping"};
+    static constexpr std::string_view originals[] = {"print",    "slide",    "negative",
+                                                     "document", "clipping", "object"};
+    Node list{"pictures"};
+    for (std::size_t n = chance_.below(5); n > 0; --n) {
+      Node one{"picture", {{"id", new_id(picture_ids_)}, {"file", "scans/a b.tif"}}};
+      maybe(one, "use", std::string(chance_.pick(uses)));
+      if (!contributor_ids_.empty()) maybe(one, "contributor", chance_.pick(contributor_ids_));
+      if (chance_.one_in(2)) {
+        Node original{"original", {{"kind", std::string(chance_.pick(originals))}}};
+        if (chance_.one_in(2))
+          original.attributes.insert(original.attributes.end(), {{"width", "9cm"}, {"height", "13cm"}});
+        maybe(original, "lost", chance_.one_in(2) ? "yes" : "no");
+        one.children.push_back(std::move(original));
+      }
+      list.children.push_back(std::move(one));
+    }
+    return list;
+  }
+  std::string new_id(std::vector<std::string> &ids) {
+    ids.push_back(fmt::format("{}{}", chance_.pick(id_stems), ids.size()));
+    return ids.back();
+  }
+  void rectangle(Node &node) {
+    node.attributes.insert(node.attributes.end(), {{"x", length(-5, 100)},
+                                                   {"y", length(-5, 100)},
+                                                   {"width", length(1, 200)},
+                                                   {"height", length(1, 200)}});
+  }
+  Node frame() {
+    Node node{"frame", {{"id", new_id(frame_ids_)}}};
+    if (!picture_ids_.empty()) maybe(node, "picture", chance_.pick(picture_ids_));
+    rectangle(node);
+    maybe(node, "turn", chance_.one_in(2) ? "-2.5" : "360");
+    maybe(node, "mirror", chance_.one_in(2) ? "horizontal" : "vertical");
+    maybe(node, "across-gutter", "yes");
+    switch (chance_.below(6)) {
+    case 0: node.children.push_back({"inside"}); break;
+    case 1:
+      node.children.push_back({"fill"});
+      maybe(node.children[0], "focus-x", "33.3%");
+      maybe(node.children[0], "focus-y", "100%");
+      break;
+    case 2:
+      node.children.push_back(
+          {"crop", {{"x", "33.3%"}, {"y", "0%"}, {"width", "66.7%"}, {"height", "100.0%"}}});
+      break;
+    case 3:
+      node.children.push_back(
+          {"crop", {{"x", "0px"}, {"y", "12.5px"}, {"width", "3000px"}, {"height", "2000px"}}});
+      break;
+    case 4:
+      node.children.push_back({"picture-at"});
+      rectangle(node.children[0]);
+      break;
+    default: break;
+    }
+    return node;
+  }
+  Node text() {
+    static constexpr std::string_view kinds[] = {"caption", "body", "heading", "page-number"};
+    Node node{"text"};
+    maybe(node, "kind", std::string(chance_.pick(kinds)));
+    rectangle(node);
+    node.attributes.emplace_back("size", "9pt");
+    if (chance_.below(4) > 0)
+      node.text = "First line &amp; more\n  <![CDATA[<second>]]> line &#x2014; <!-- note -->end";
+    return node;
+  }
+  Node pages() {
+    Node list{"pages"};
+    int number = chance_.between(1, 3);
+    for (int n = chance_.between(1, 4); n > 0; --n) {
+      const bool left_page = (number % 2 != 0) == left_first_;
+      const bool spread = left_page && chance_.one_in(2);
+      Node page{spread ? "spread" : "page", {{"number", std::to_string(number)}}};
+      for (std::size_t i = chance_.below(4); i > 0; --i)
+        page.children.push_back(chance_.one_in(3) ? text() : frame());
+      list.children.push_back(std::move(page));
+      number += (spread ? 2 : 1) + (chance_.one_in(5) ? 2 : 0);
+    }
+    return list;
+  }
+
+  Chance &chance_;
+  bool left_first_ = false;
+  std::vector<std::string> contributor_ids_, picture_ids_, frame_ids_;
+};
+
+} // namespace stoneproof::test
