@@ -3,10 +3,14 @@
 // It asks nothing of the project but the book; the book is demo/book.xml.
 #include "demo/album.h"
 
+#include <atomic>
 #include <cstdio>
 #include <exception>
 #include <fstream>
+#include <mutex>
 #include <string>
+#include <thread>
+#include <vector>
 
 namespace fs = std::filesystem;
 using namespace stoneproof::demo;
@@ -32,11 +36,26 @@ void make(const AlbumPicture &picture, const fs::path &file) {
   if (picture.mishap == Mishap::broke_off_halfway) break_off(file, 0.45);
 }
 
-void make_album(const fs::path &book, const fs::path &folder, const std::string &only) {
-  fs::create_directories(folder / "pictures");
-  for (const AlbumPicture &picture : album())
-    if (picture.file.find(only) != std::string::npos) make(picture, folder / "pictures" / picture.file);
-  fs::copy_file(book, folder / "book.xml", fs::copy_options::overwrite_existing);
+/// Each picture has its own seeds, so the workers may take them in any order.
+void make_pictures(const fs::path &folder, const std::string &only) {
+  std::atomic<std::size_t> next = 0;
+  std::mutex lock;
+  std::exception_ptr fault;
+  const auto work = [&] {
+    try {
+      for (std::size_t i = next++; i < album().size(); i = next++)
+        if (const AlbumPicture &picture = album()[i]; picture.file.find(only) != std::string::npos)
+          make(picture, folder / picture.file);
+    } catch (...) {
+      const std::lock_guard hold(lock);
+      fault = std::current_exception();
+    }
+  };
+  {
+    std::vector<std::jthread> workers(std::max(1U, std::min(4U, std::thread::hardware_concurrency())));
+    for (std::jthread &worker : workers) worker = std::jthread(work);
+  }
+  if (fault) std::rethrow_exception(fault);
 }
 
 } // namespace
@@ -47,7 +66,10 @@ int main(int count, char **words) {
     return 2;
   }
   try {
-    make_album(words[1], words[2], count > 3 ? words[3] : "");
+    const fs::path folder = words[2];
+    fs::create_directories(folder / "pictures");
+    make_pictures(folder / "pictures", count > 3 ? words[3] : "");
+    fs::copy_file(words[1], folder / "book.xml", fs::copy_options::overwrite_existing);
   } catch (const std::exception &fault) {
     std::fprintf(stderr, "make_demo: %s\n", fault.what());
     return 4;

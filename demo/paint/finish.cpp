@@ -41,16 +41,16 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
   scatter_dust(canvas, how.dust, random);
   const std::uint32_t grain_seed = random.seed(), edge_seed = random.seed();
   const Vec middle{canvas.aspect() / 2, 0.5};
-  const double reach = length(middle);
+  const double reach_squared = middle.x * middle.x + middle.y * middle.y;
   const Colour paper = toned(rgb(0xf3eee2), how.tone);
   for (int y = 0; y < canvas.height(); ++y)
     for (int x = 0; x < canvas.width(); ++x) {
-      const Vec p = canvas.place(x, y);
-      const double off = length(p - middle) / reach;
-      const double lit = 1 - how.vignette * off * off * off;
-      const double speck = chance(x, y, grain_seed) + chance(x, y, grain_seed + 1) - 1;
+      const Vec p = canvas.place(x, y), from_middle = p - middle;
+      const double off = (from_middle.x * from_middle.x + from_middle.y * from_middle.y) / reach_squared;
+      const std::uint32_t bits = scramble(x, y, grain_seed);
+      const double speck = ((bits & 0xFFFF) + (bits >> 16)) / 65535.0 - 1; // two even shares: a triangle
       const double coarse = chance(x / 2, y / 2, grain_seed + 2) - 0.5;
-      Colour c = toned(canvas.get(x, y) * lit, how.tone);
+      Colour c = toned(canvas.get(x, y) * (1 - how.vignette * off * off), how.tone);
       if (how.border > 0) {
         const double edge = std::min(std::min(p.x, canvas.aspect() - p.x), std::min(p.y, 1 - p.y));
         if (edge < how.border) c = paper * (0.97 + 0.03 * noise(p.x * 90, p.y * 90, edge_seed));

@@ -3,6 +3,8 @@
 
 #include "demo/paint/colour.h"
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 
 namespace stoneproof::demo {
@@ -40,19 +42,34 @@ constexpr std::int32_t whole(double v) {
   return v < i ? i - 1 : i;
 }
 
+/// Shares from 0 to 1 for the corners of the noise lattice; noise looks them up by a quick hash.
+inline constexpr auto corner_shares = [] {
+  std::array<float, 4096> shares{};
+  for (std::size_t i = 0; i < shares.size(); ++i)
+    shares[i] = static_cast<float>(chance(static_cast<std::int32_t>(i), 5, 99));
+  return shares;
+}();
+
 /// Smooth value noise, 0 to 1, one bump a unit.
-constexpr double noise(double x, double y, std::uint32_t seed) {
+inline double noise(double x, double y, std::uint32_t seed) {
+  constexpr std::uint32_t step_x = 0x9E3779B1u, step_y = 0x85EBCA77u;
   const std::int32_t ix = whole(x), iy = whole(y);
+  const std::uint32_t left = static_cast<std::uint32_t>(ix) * step_x, right = left + step_x;
+  const std::uint32_t top = static_cast<std::uint32_t>(iy) * step_y + seed * 0xC2B2AE3Du, low = top + step_y;
+  const auto corner = [](std::uint32_t a, std::uint32_t b) {
+    const std::uint32_t h = a ^ b;
+    return static_cast<double>(corner_shares[((h ^ (h >> 15)) * 0x2C1B3C6Du) >> 20]);
+  };
   double u = x - ix, v = y - iy;
   u = u * u * (3 - 2 * u);
   v = v * v * (3 - 2 * v);
-  const double top = chance(ix, iy, seed) * (1 - u) + chance(ix + 1, iy, seed) * u;
-  const double low = chance(ix, iy + 1, seed) * (1 - u) + chance(ix + 1, iy + 1, seed) * u;
-  return top * (1 - v) + low * v;
+  const double above = corner(left, top) + u * (corner(right, top) - corner(left, top));
+  const double below = corner(left, low) + u * (corner(right, low) - corner(left, low));
+  return above + v * (below - above);
 }
 
 /// Fractal noise, about 0 to 1: each octave twice as fine and half as strong.
-constexpr double fractal(double x, double y, int octaves, std::uint32_t seed) {
+inline double fractal(double x, double y, int octaves, std::uint32_t seed) {
   double sum = 0, weight = 1, total = 0;
   for (int i = 0; i < octaves; ++i) {
     sum += weight * noise(x, y, seed + static_cast<std::uint32_t>(i));

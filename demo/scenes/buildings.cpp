@@ -43,7 +43,8 @@ void paint_house(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
   const double a = canvas.aspect(), left = a * 0.17, right = a * 0.83, eaves = 0.42, ground = 0.84;
   const Colour brick = mix(rgb(0xa2503a), rgb(0xb98a5a), random.share() * 0.6);
-  canvas.shade([&](Vec p, Colour) { return sky(p, 0.9, rgb(0x7fa8cb), rgb(0xf2e8d4), seed); });
+  const Sky heaven(canvas, 0.9, rgb(0x7fa8cb), rgb(0xf2e8d4), seed);
+  canvas.shade([&](Vec p, Colour) { return heaven(p); });
   for (const double x : {0.06, 0.95, 0.86})
     tree(canvas, {a * x, ground}, random.between(0.5, 0.75), rgb(0x4a3b2b), rgb(0x5b7434), false, random);
   fill_with(canvas, box(a * 0.66, 0.06, a * 0.72, 0.3),
@@ -86,8 +87,10 @@ void paint_windmill(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
   const double a = canvas.aspect();
   const Vec hub{a * 0.52, 0.33};
+  const Skyline hill(canvas, 0.74, 0.04, 1.1, seed);
+  const Sky heaven(canvas, 0.8, rgb(0x6b97bd), rgb(0xf7e2bd), seed + 1);
   canvas.shade([&](Vec p, Colour) {
-    if (p.y < ridge(p.x, 0.74, 0.04, 1.1, seed)) return sky(p, 0.8, rgb(0x6b97bd), rgb(0xf7e2bd), seed + 1);
+    if (p.y < hill(p.x)) return heaven(p);
     const double leaf = fractal(p.x * 50, p.y * 60, 5, seed + 2);
     return mix(rgb(0x5c7036), rgb(0xc3ad5e), fractal(p.x * 3, p.y * 12, 3, seed + 3)) * (0.5 + 0.9 * leaf);
   });
@@ -173,6 +176,7 @@ void paint_street(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
   const Vec vanish{canvas.aspect() * random.between(0.42, 0.58), 0.56};
   const double side = 0.34; // half the street's width where the viewer stands, in picture heights
+  const Sky heaven(canvas, 0.75, rgb(0x86abc8), rgb(0xf6ebd6), seed + 3);
   canvas.shade([&](Vec p, Colour) {
     const Vec ray = p - vanish;
     // A box street: the nearest of wall, ground and eaves along the ray through this pixel.
@@ -193,7 +197,7 @@ void paint_street(Canvas &canvas, Random &random) {
       return mix(front(along, up / eaves, 1, flank) * (ray.x < 0 ? 0.72 : 1.02), rgb(0xeadfc8), haze);
     if (up < eaves + 0.13)
       return mix(tiles({along * 3, (eaves + 0.2 - up) * 1.2}, 26, rgb(0x9c5b42), flank), rgb(0xeadfc8), haze);
-    return sky(p, 0.75, rgb(0x86abc8), rgb(0xf6ebd6), seed + 3);
+    return heaven(p);
   });
   for (int i = 4; i >= 1; --i) {
     const double z = 1.0 + i * 1.1;

@@ -104,8 +104,9 @@ void name_box(Canvas &canvas, Vec middle, double wide, const char *name, const c
                       middle.y + tall / 2 - inset);
   inner.push_back(inner.front());
   lines(canvas, inner, 0.0008, ink);
-  write_centred(canvas, middle + Vec{0, -tall * 0.02}, tall * 0.26, name,
-                Pen{.ink = ink, .weight = 0.12, .opacity = 1}, random);
+  const Pen pen{.ink = ink, .weight = 0.12, .opacity = 1};
+  const double letters = std::min(tall * 0.26, wide * 0.84 / written_width(name, 1, pen));
+  write_centred(canvas, middle + Vec{0, -tall * 0.02}, letters, name, pen, random);
   write_centred(canvas, middle + Vec{0, tall * 0.33}, tall * 0.18, years,
                 Pen{.ink = ink, .weight = 0.1, .opacity = 1}, random);
 }

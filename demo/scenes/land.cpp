@@ -21,13 +21,14 @@ void paint_valley(Canvas &canvas, Random &random) {
         y -= (0.006 + 0.022 * t) * fractal(at * (260 - 150 * t), 0.2, 3, own + 9); // tree tops
       tops[static_cast<std::size_t>(x)][static_cast<std::size_t>(i)] = y;
     }
+  const Sky heaven(canvas, 0.5, rgb(0x93b2c8), rgb(0xf6e7cb), seed + 500);
   canvas.shade([&](Vec p, Colour) {
     const auto &own = tops[static_cast<std::size_t>(p.x * canvas.height())];
     int layer = layers - 1;
     while (layer >= 0 && p.y < own[static_cast<std::size_t>(layer)]) --layer;
     if (layer < 0) {
       const double warm = std::exp(-3.5 * length(p - sun));
-      return mix(sky(p, 0.5, rgb(0x93b2c8), rgb(0xf6e7cb), seed + 500), rgb(0xfff1c9), warm * 0.8);
+      return mix(heaven(p), rgb(0xfff1c9), warm * 0.8);
     }
     const double t = layer / (layers - 1.0), below = p.y - own[static_cast<std::size_t>(layer)];
     const double fine = 30 + 110 * (1 - t);
@@ -48,8 +49,10 @@ void paint_valley(Canvas &canvas, Random &random) {
 
 void paint_wheat(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
+  const Skyline hills(canvas, 0.4, 0.05, 1.6, seed);
+  const Sky heaven(canvas, 0.45, rgb(0x6f9cc4), rgb(0xf0e6cf), seed + 1);
   canvas.shade([&](Vec p, Colour) {
-    if (p.y < ridge(p.x, 0.4, 0.05, 1.6, seed)) return sky(p, 0.45, rgb(0x6f9cc4), rgb(0xf0e6cf), seed + 1);
+    if (p.y < hills(p.x)) return heaven(p);
     const double leaf = fractal(p.x * 60, p.y * 70, 4, seed + 2);
     return mix(rgb(0x6f8a86) * (0.7 + 0.5 * leaf), rgb(0xc79f4b) * (0.6 + 0.6 * leaf), ramp(0.42, 0.46, p.y));
   });

@@ -70,8 +70,10 @@ void steam(Canvas &canvas, Vec from, double u, Random &random) {
 void paint_locomotive(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
   const double a = canvas.aspect(), rail = 0.84;
+  const Skyline hills(canvas, 0.6, 0.06, 1.2, seed);
+  const Sky heaven(canvas, 0.7, rgb(0x8fb0c6), rgb(0xf3e7cf), seed + 1);
   canvas.shade([&](Vec p, Colour) {
-    if (p.y < ridge(p.x, 0.6, 0.06, 1.2, seed)) return sky(p, 0.7, rgb(0x8fb0c6), rgb(0xf3e7cf), seed + 1);
+    if (p.y < hills(p.x)) return heaven(p);
     const double leaf = fractal(p.x * 45, p.y * 60, 5, seed + 2);
     if (p.y < rail - 0.02) return rgb(0x66763f) * (0.5 + 0.9 * leaf);
     const double stone = fractal(p.x * 110, p.y * 150, 3, seed + 3);

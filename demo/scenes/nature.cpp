@@ -3,19 +3,45 @@
 
 namespace stoneproof::demo {
 
-Colour sky(Vec p, double horizon, Colour zenith, Colour haze, std::uint32_t seed) {
-  const double down = clamp01(p.y / horizon);
-  const Colour clear = mix(zenith, haze, ramp(0, 1, down));
-  // Clouds flatten towards the horizon, as seen from below.
-  const double flat = 1.6 / (1.15 - down * 0.85);
-  const double cloud = fractal(p.x * 2.2 + 5, (p.y + 0.1) * 2.2 * flat, 6, seed);
-  const double light = fractal(p.x * 2.2 + 5.1, (p.y + 0.14) * 2.2 * flat, 4, seed);
-  const Colour body = mix(rgb(0xfdf8ec), rgb(0xa9aeb5), clamp01((light - cloud) * 3 + 0.35));
-  return mix(clear, body, ramp(0.5, 0.72, cloud) * 0.85);
+Sky::Sky(const Canvas &canvas, double horizon, Colour zenith, Colour haze, std::uint32_t seed)
+    : horizon_(horizon), zenith_(zenith), haze_(haze),
+      columns_(static_cast<int>(canvas.aspect() * cells) + 2), rows_(static_cast<int>(horizon * cells) + 2) {
+  for (int y = 0; y < rows_; ++y)
+    for (int x = 0; x < columns_; ++x) {
+      const Vec p{x / cells, y / cells};
+      // Clouds flatten towards the horizon, as seen from below.
+      const double flat = 1.6 / (1.15 - clamp01(p.y / horizon) * 0.85);
+      const double cloud = fractal(p.x * 2.2 + 5, (p.y + 0.1) * 2.2 * flat, 6, seed);
+      const double light = fractal(p.x * 2.2 + 5.1, (p.y + 0.14) * 2.2 * flat, 4, seed);
+      grid_.push_back({ramp(0.5, 0.72, cloud) * 0.85, clamp01((light - cloud) * 3 + 0.35)});
+    }
+}
+
+const Sky::Cell &Sky::cell(int x, int y) const {
+  return grid_[static_cast<std::size_t>(std::clamp(y, 0, rows_ - 1) * columns_ +
+                                        std::clamp(x, 0, columns_ - 1))];
+}
+
+Colour Sky::operator()(Vec p) const {
+  const double gx = p.x * cells, gy = p.y * cells;
+  const std::int32_t x = whole(gx), y = whole(gy);
+  const auto between = [&](double Cell::*part) {
+    const double u = gx - x, v = gy - y;
+    return (cell(x, y).*part * (1 - u) + cell(x + 1, y).*part * u) * (1 - v) +
+           (cell(x, y + 1).*part * (1 - u) + cell(x + 1, y + 1).*part * u) * v;
+  };
+  const Colour clear = mix(zenith_, haze_, ramp(0, 1, p.y / horizon_));
+  return mix(clear, mix(rgb(0xfdf8ec), rgb(0xa9aeb5), between(&Cell::shade)), between(&Cell::cover));
 }
 
 double ridge(double x, double base, double height, double pitch, std::uint32_t seed) {
   return base - height * (fractal(x * pitch + 3, 0.5, 6, seed) - 0.5) * 2;
+}
+
+Skyline::Skyline(const Canvas &canvas, double base, double height, double pitch, std::uint32_t seed)
+    : scale_(canvas.height()) {
+  for (int x = 0; x < canvas.width(); ++x)
+    tops_.push_back(ridge(canvas.place(x, 0).x, base, height, pitch, seed));
 }
 
 namespace {
@@ -32,12 +58,12 @@ struct TreeColours {
 };
 
 void foliage(Canvas &canvas, Vec at, double size, Colour leaf, Random &random) {
-  const auto count = static_cast<int>(clamp01(size * canvas.height() / 40) * 42) + 10;
+  const auto count = static_cast<int>(clamp01(size * canvas.height() / 70) * 90) + 10;
   for (int i = 0; i < count; ++i) {
     const Vec off = polar(random.share() * 2 * pi, size * std::sqrt(random.share()));
     const double lit = clamp01(0.5 - off.y / size * 0.35 - off.x / size * 0.2 + random.bell() * 0.18);
     const Colour c = mix(leaf * 0.45, mix(leaf, rgb(0xf5eaa0), 0.35), lit);
-    disc(canvas, at + off, size * random.between(0.05, 0.13), c, 0.9);
+    disc(canvas, at + off, size * random.between(0.04, 0.11), c, 0.9);
   }
 }
 
@@ -45,7 +71,7 @@ void grow(Canvas &canvas, const Limb &limb, const TreeColours &colours, Random &
   const Vec to = limb.from + polar(limb.angle, limb.length);
   line(canvas, limb.from, to, limb.width, mix(colours.bark * 0.7, colours.bark, random.share()));
   if (limb.level == 0) {
-    if (!colours.bare) foliage(canvas, to, limb.length * 1.3, colours.leaf, random);
+    if (!colours.bare) foliage(canvas, to, limb.length * 2.1, colours.leaf, random);
     return;
   }
   const int forks = 2 + random.below(2);

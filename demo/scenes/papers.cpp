@@ -20,7 +20,8 @@ void aged_paper(Canvas &canvas, Colour sheet, int creases, std::uint32_t seed) {
     for (int i = 1; i <= creases; ++i) {
       const double off =
           p.y - static_cast<double>(i) / (creases + 1) - 0.004 * (noise(p.x * 6, i, seed + 3) - 0.5);
-      c = c * (1 - 0.16 * std::exp(-std::abs(off) * 500) + 0.05 * std::exp(-std::abs(off - 0.004) * 400));
+      if (std::abs(off) < 0.02)
+        c = c * (1 - 0.16 * std::exp(-std::abs(off) * 500) + 0.05 * std::exp(-std::abs(off - 0.004) * 400));
     }
     return c;
   });
@@ -49,7 +50,7 @@ void paint_letter(Canvas &canvas, Random &random) {
                 .slant = 0.32,
                 .tremble = 0.16,
                 .joined = true};
-  write(canvas, {a * 0.56, 0.09}, 0.021, "Withy Ford, 9th of May", pen, random);
+  write(canvas, {a * 0.46, 0.09}, 0.021, "Withy Ford, 9th of May", pen, random);
   write(canvas, {left, 0.128 + pitch}, 0.023, "My dear sister,", pen, random);
   double y = 0.125 + pitch * 2.0;
   for (int row = 0; row < 20; ++row, y += pitch) {

@@ -204,10 +204,10 @@ void person(Canvas &canvas, Vec foot, double tall, const Look &look, Random &ran
   for (int i = 0; i < 4; ++i) disc(canvas, at(0, 0.65 - 0.06 * i), tall * 0.008, rgb(0xd5c7a4));
   line(canvas, at(0, 0.8), at(0, 0.88), tall * 0.055, look.skin * 0.85);
   fill_with(canvas, ellipse(at(0, 0.915), tall * 0.056, tall * 0.075), [&](Vec p) {
-    return look.skin * (1.0 - 2.2 * (p.x - foot.x) / tall - 0.06 * noise(p.x * 400, p.y * 400, seed));
+    return look.skin * (1.08 - 2.0 * (p.x - foot.x) / tall - 0.06 * noise(p.x * 400, p.y * 400, seed));
   });
-  // Faces stay empty on purpose, but for the shade under the brow.
-  glow(canvas, at(0.01, 0.93), tall * 0.045, rgb(0x4a3526), 0.4);
+  // Faces stay empty on purpose, but for a little shade under the brow.
+  glow(canvas, at(0.012, 0.925), tall * 0.04, rgb(0x6a4a34), 0.3);
   const Colour hair = mix(rgb(0x2a1d14), rgb(0x8d8377), random.share());
   fill(canvas,
        curve({at(-0.062, 0.92), at(-0.055, 0.985), at(0, 1.005), at(0.055, 0.985), at(0.062, 0.92),

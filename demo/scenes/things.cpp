@@ -83,15 +83,21 @@ void paint_stamp(Canvas &canvas, Random &random) {
               at + Vec{0.8, 0.02} * u, at + Vec{0, 0.16} * u},
              true),
        ink * 0.8);
-  for (int sail = 0; sail < 3; ++sail) {
-    const double x = -0.42 + 0.42 * sail;
+  for (int mast = 0; mast < 3; ++mast) {
+    const double x = -0.42 + 0.42 * mast;
     line(canvas, at + Vec{x, 0.15} * u, at + Vec{x, -0.95} * u, 0.02 * u, ink * 0.7);
-    for (int row = 0; row < 3; ++row)
-      fill_with(canvas,
-                curve({at + Vec{x - 0.2, -0.85 + 0.32 * row} * u, at + Vec{x + 0.16, -0.85 + 0.32 * row} * u,
-                       at + Vec{x + 0.24, -0.58 + 0.32 * row} * u, at + Vec{x - 0.17, -0.6 + 0.32 * row} * u},
-                      true),
-                [&](Vec p) { return mix(paper, ink, ramp(0.2, 0.9, std::sin(p.x * 500)) * 0.7); });
+    for (int row = 0; row < 3; ++row) {
+      const double y = -0.85 + 0.32 * row;
+      Outline sail = curve({at + Vec{x - 0.2, y} * u, at + Vec{x + 0.16, y} * u,
+                            at + Vec{x + 0.24, y + 0.27} * u, at + Vec{x - 0.17, y + 0.25} * u},
+                           true);
+      fill_with(canvas, sail, [&](Vec p) {
+        const double shade = clamp01((p.x - at.x) / u - x + 0.3);
+        return mix(paper, ink, ramp(1 - 1.3 * shade, 1.5 - 1.3 * shade, std::sin(p.x * 900)));
+      });
+      sail.push_back(sail.front());
+      lines(canvas, sail, 0.012 * u, ink * 0.7);
+    }
   }
   for (const double grow : {0.0, 0.014}) {
     Outline rim = box(left - grow, top - grow, right + grow, bottom + grow);

@@ -9,11 +9,12 @@ namespace stoneproof::demo {
 namespace {
 
 void shore(Canvas &canvas, double level, Colour zenith, Colour haze, std::uint32_t seed) {
+  const Skyline hills(canvas, level - 0.1, 0.09, 1.1, seed), wood(canvas, level - 0.03, 0.035, 2.3, seed + 4);
+  const Skyline tree_tops(canvas, 0, 0.006, 120, seed + 5);
+  const Sky heaven(canvas, level, zenith, haze, seed + 20);
   canvas.shade([&](Vec p, Colour) {
-    const double far = ridge(p.x, level - 0.1, 0.09, 1.1, seed),
-                 near = ridge(p.x, level - 0.03, 0.035, 2.3, seed + 4) -
-                        0.012 * fractal(p.x * 120, 0.1, 3, seed + 5);
-    if (p.y < std::min(far, near)) return sky(p, level, zenith, haze, seed + 20);
+    const double far = hills(p.x), near = wood(p.x) + tree_tops(p.x);
+    if (p.y < std::min(far, near)) return heaven(p);
     const double leaf = fractal(p.x * 70, p.y * 80, 4, seed + 6);
     if (p.y < near) return mix(rgb(0x7d8f98) * (0.75 + 0.5 * leaf), haze, 0.35);
     return rgb(0x47583a) * (0.5 + 0.9 * leaf);
@@ -174,7 +175,8 @@ void paint_bridge(Canvas &canvas, Random &random) {
 void paint_sail(Canvas &canvas, Random &random) {
   const double level = 0.6;
   const std::uint32_t seed = random.seed();
-  canvas.shade([&](Vec p, Colour) { return sky(p, level, rgb(0x4f86b8), rgb(0xf1eadb), seed); });
+  const Sky heaven(canvas, level, rgb(0x4f86b8), rgb(0xf1eadb), seed);
+  canvas.shade([&](Vec p, Colour) { return heaven(p); });
   flood(canvas, level, rgb(0x1f5566), 0.12, seed + 3);
   const Vec at{canvas.aspect() * random.between(0.42, 0.58), 0.72};
   const double size = 0.6 * std::min(canvas.aspect(), 0.9);

@@ -38,11 +38,12 @@ void cottage(Canvas &canvas, Vec at, double size, Colour wall, Colour roof, Rand
 
 void paint_snow(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
+  const Skyline hills(canvas, 0.4, 0.08, 1.4, seed), firs(canvas, 0, 0.01, 90, seed + 2);
+  const Skyline slope(canvas, 0.57, 0.06, 0.9, seed + 1);
+  const Sky heaven(canvas, 0.5, rgb(0xa7b4c2), rgb(0xefe4dc), seed + 3);
   canvas.shade([&](Vec p, Colour) {
-    const double far = ridge(p.x, 0.4, 0.08, 1.4, seed) - 0.02 * fractal(p.x * 90, 0.3, 3, seed + 2),
-                 near = ridge(p.x, 0.57, 0.06, 0.9, seed + 1);
-    if (p.y < std::min(far, near))
-      return mix(sky(p, 0.5, rgb(0xa7b4c2), rgb(0xefe4dc), seed + 3), rgb(0xd9d9dc), 0.3);
+    const double far = hills(p.x) + firs(p.x), near = slope(p.x);
+    if (p.y < std::min(far, near)) return mix(heaven(p), rgb(0xd9d9dc), 0.3);
     const double drift = fractal(p.x * 5, p.y * 13, 6, seed + 4),
                  shade = fractal(p.x * 5 - 0.08, p.y * 13 - 0.1, 6, seed + 4);
     if (p.y < near) return mix(rgb(0x66727c), rgb(0xc9ced4), fractal(p.x * 70, p.y * 40, 4, seed + 5));
@@ -52,8 +53,7 @@ void paint_snow(Canvas &canvas, Random &random) {
   });
   for (int i = 0; i < 40; ++i) {
     const double x = random.share() * canvas.aspect();
-    fir(canvas, {x, ridge(x, 0.57, 0.06, 0.9, seed + 1) + 0.03 * random.share()}, random.between(0.08, 0.2),
-        rgb(0x3c4b46), 0.5, random);
+    fir(canvas, {x, slope(x) + 0.03 * random.share()}, random.between(0.08, 0.2), rgb(0x3c4b46), 0.5, random);
   }
   cottage(canvas, {canvas.aspect() * random.between(0.3, 0.7), 0.67}, 0.1, rgb(0x6b4a33), rgb(0xf0f2f5),
           random);
@@ -74,8 +74,9 @@ void paint_snow(Canvas &canvas, Random &random) {
 
 void paint_night(Canvas &canvas, Random &random) {
   const std::uint32_t seed = random.seed();
+  const Skyline land(canvas, 0.84, 0.06, 1.2, seed);
   canvas.shade([&](Vec p, Colour) {
-    const double hill = ridge(p.x, 0.84, 0.06, 1.2, seed);
+    const double hill = land(p.x);
     if (p.y > hill) return rgb(0x0b1016) * (0.5 + fractal(p.x * 90, p.y * 90, 4, seed + 1));
     const double band = std::exp(-16 * std::pow(p.y - 0.85 + 0.5 * p.x / canvas.aspect() * 1.4, 2));
     const double cloud = fractal(p.x * 5, p.y * 5, 7, seed + 2),
@@ -86,7 +87,7 @@ void paint_night(Canvas &canvas, Random &random) {
   const auto stars = static_cast<int>(2600 * canvas.aspect());
   for (int i = 0; i < stars; ++i) {
     const Vec at{random.share() * canvas.aspect(), random.share() * 0.86};
-    if (at.y > ridge(at.x, 0.84, 0.06, 1.2, seed)) continue;
+    if (at.y > land(at.x)) continue;
     const double bright = std::pow(random.share(), 7);
     const Colour c = mix(rgb(0xffe0b8), rgb(0xcfe0ff), random.share());
     if (bright > 0.5) glow(canvas, at, 0.014 * bright, c, 0.6);
