@@ -23,9 +23,13 @@ Place seen_from(PageSide side, const Rect &trim, Point point) {
   return {ticks(point.y - trim.top()), ticks(point.x - trim.right())};
 }
 
-/// How far an edge passes the trim within the page's own width: its least reach, or its greatest where it
-/// runs slantwise in over the page, since such an edge is meant to be seen. None when it faces another side
-/// or lies beside the page.
+/// An edge that runs this near to the direction of a side, 10 degrees as rise over run, runs along it: a
+/// strip of white beside it would show as a thread. A steeper one is seen to slant. Our own choice, no
+/// published source.
+constexpr double along_slope = 0.176;
+
+/// How far an edge passes the trim within the page's own width: its least reach where it runs along the trim,
+/// its greatest where it slants in over the page. None when it faces another side or lies beside the page.
 std::optional<Length> edge_reach(Place from, Place to, double width) {
   const double run = to.along - from.along, rise = to.out - from.out;
   if (run <= 0 || run < std::abs(rise)) return std::nullopt;
@@ -34,7 +38,8 @@ std::optional<Length> edge_reach(Place from, Place to, double width) {
   const double first = from.out + rise * (begin - from.along) / run;
   const double last = from.out + rise * (end - from.along) / run;
   const Length least = Length::nearest(std::min(first, last)), most = Length::nearest(std::max(first, last));
-  return least < -rounding ? most : least;
+  const bool slants = least < -rounding || std::abs(rise) > along_slope * run;
+  return slants ? most : least;
 }
 
 /// The same for a whole frame or picture; none when no edge of it faces the side.
@@ -102,9 +107,9 @@ extern const Rule short_bleed_rule = {
     "How far the frame, and the picture in it, pass the trim at each side that the frame reaches, against "
     "the larger of the book's and the press sheet's bleed (common practice: 3 mm or 1/8 in). Of a turned "
     "frame the edge "
-    "that faces the side counts, at its shortest reach; an edge that runs slantwise in over the page is "
-    "meant to show, "
-    "and its longest reach counts.",
+    "that faces the side counts: at its shortest reach where it runs along the trim, within ten degrees, and "
+    "at its "
+    "longest where it slants in over the page, since such an edge is meant to show.",
     "Pull the frame, and the picture in it, out to the bleed edge.",
     check,
 };
