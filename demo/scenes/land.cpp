@@ -32,7 +32,7 @@ void paint_valley(Canvas &canvas, Random &random) {
     }
     const double t = layer / (layers - 1.0), below = p.y - own[static_cast<std::size_t>(layer)];
     const double fine = 30 + 110 * (1 - t);
-    const double leaf = fractal(p.x * fine, p.y * fine * 1.3, 5, seed + 700);
+    const double leaf = fractal(p.x * fine, p.y * fine * 1.3, 6, seed + 700);
     const double field = fractal(p.x * 4 + layer * 7, p.y * 9, 2, seed + 800);
     Colour body = mix(far, near, t) * (0.62 + 0.75 * leaf);
     if (layer >= 3)
