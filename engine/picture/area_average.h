@@ -34,9 +34,9 @@ public:
 private:
   struct Column {
     std::int64_t first, last;      ///< the outermost pixels, counted from first_column_
-    float first_share, last_share; ///< how much of each lies inside
+    float first_share, last_share; ///< how much of each lies inside; last 0 where both are one
   };
-  void sum_columns(const std::uint8_t *rgb);
+  void add_rows(const std::uint8_t *rgb, float share_inside);
   void finish_row();
 
   AverageSpan rows_;
@@ -47,8 +47,7 @@ private:
   std::int64_t row_ = 0; ///< the old row that comes next
   int done_ = 0;         ///< new rows that are finished
   std::vector<Column> columns_;
-  std::vector<float> sums_;  ///< the old row, summed over columns
-  std::vector<float> total_; ///< the new row so far
+  std::vector<float> total_; ///< the old rows of the new row so far, column by column
   std::vector<std::uint8_t> out_;
 };
 

@@ -10,6 +10,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace stoneproof {
 
@@ -42,5 +43,8 @@ Outcome<Facts> read_facts(const std::filesystem::path &file, const PictureLimits
 
 /// SHA-256 of the whole file (FIPS 180-4) as 64 lower-case hexadecimal digits.
 Outcome<std::string> sha256_of(const std::filesystem::path &file);
+
+/// The same of a text in memory.
+std::string sha256_of_text(std::string_view text);
 
 } // namespace stoneproof

@@ -31,8 +31,9 @@ Outcome<PictureFile> PictureFile::open(const std::filesystem::path &path) {
   PictureFile file(path, descriptor, known ? static_cast<std::uint64_t>(now.st_size) : 0);
   if (known && !S_ISREG(now.st_mode)) return faults::not_regular(path, now.st_mode);
   if (file.size_ == 0) return faults::empty(path);
-  file.head_.resize(head_bytes);
-  file.head_.resize(file.read_at(0, file.head_.data(), head_bytes));
+  std::vector<std::uint8_t> head(head_bytes);
+  head.resize(file.read_at(0, head.data(), head.size()));
+  file.head_ = std::move(head);
   if (file.head_.empty()) return faults::cannot_open(path, EIO);
   return file;
 }

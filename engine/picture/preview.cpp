@@ -22,8 +22,9 @@ std::optional<PixelRect> whole_part(const PixelRect &part, PixelSize size) {
   const double left = std::max(0.0, std::floor(part.x)), top = std::max(0.0, std::floor(part.y));
   const double right = std::min(width, std::ceil(part.x + part.width));
   const double bottom = std::min(height, std::ceil(part.y + part.height));
-  // Written so that a part that is not a number fails.
-  if (!(part.width > 0 && part.height > 0 && left < right && top < bottom)) return std::nullopt;
+  // Written so that a size that is not a number fails too.
+  if (std::isnan(part.x) || std::isnan(part.y) || !(part.width > 0 && part.height > 0)) return std::nullopt;
+  if (left >= right || top >= bottom) return std::nullopt;
   return PixelRect{left, top, right - left, bottom - top};
 }
 

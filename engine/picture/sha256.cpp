@@ -1,4 +1,5 @@
-// SHA-256 of a file, read in pieces. Only way in: sha256_of. Tested in tests/engine/picture/sha256.test.cpp.
+// SHA-256 of a file, read in pieces, and of a text. Only ways in: sha256_of, sha256_of_text. Tested in
+// tests/engine/picture/sha256.test.cpp.
 #include "engine/picture/facts.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/picture_file.h"
@@ -7,10 +8,23 @@
 #include <cerrno>
 #include <fmt/format.h>
 #include <memory>
+#include <new>
 #include <openssl/evp.h>
 #include <vector>
 
 namespace stoneproof {
+
+namespace {
+
+using Digest = std::array<unsigned char, EVP_MAX_MD_SIZE>;
+
+std::string hexadecimal(const Digest &bytes, unsigned length) {
+  std::string text;
+  for (unsigned i = 0; i < length; ++i) text += fmt::format("{:02x}", bytes[i]);
+  return text;
+}
+
+} // namespace
 
 Outcome<std::string> sha256_of(const std::filesystem::path &path) {
   auto opened = PictureFile::open(path);
@@ -26,13 +40,19 @@ Outcome<std::string> sha256_of(const std::filesystem::path &path) {
     sound = EVP_DigestUpdate(digest.get(), piece.data(), got) == 1;
     done += got;
   }
-  std::array<unsigned char, EVP_MAX_MD_SIZE> bytes{};
+  Digest bytes{};
   unsigned length = 0;
   if (!sound || EVP_DigestFinal_ex(digest.get(), bytes.data(), &length) != 1)
     return faults::cannot_open(path, ENOMEM);
-  std::string text;
-  for (unsigned i = 0; i < length; ++i) text += fmt::format("{:02x}", bytes[i]);
-  return text;
+  return hexadecimal(bytes, length);
+}
+
+std::string sha256_of_text(std::string_view text) {
+  Digest bytes{};
+  unsigned length = 0;
+  if (EVP_Digest(text.data(), text.size(), bytes.data(), &length, EVP_sha256(), nullptr) != 1)
+    throw std::bad_alloc(); // all that can fail here
+  return hexadecimal(bytes, length);
 }
 
 } // namespace stoneproof

@@ -52,9 +52,18 @@ void lab_to_rgb(float lightness, float a, float b, std::uint8_t *out) {
   out[2] = coded(0.0719453F * x - 0.2289914F * y + 1.4052427F * z);
 }
 
-// The high byte of a sample, in which both Lab codings of TIFF agree to within the last bit.
-unsigned high_byte(std::uint8_t sample) { return sample; }
-unsigned high_byte(std::uint16_t sample) { return sample >> 8; }
+// Lab codings of TIFF 6.0 (CIE) and ICC.1: a and b in steps of one, or of 1/256 with 16 bits. Lightness 100
+// is the largest sample, but 0xFF00 in the 16 bits of ICC.
+float lightness_of(std::uint8_t sample, bool) { return static_cast<float>(sample) * 100 / 255; }
+float lightness_of(std::uint16_t sample, bool cie) {
+  return static_cast<float>(sample) * 100 / (cie ? 65535.0F : 65280.0F);
+}
+float ab_of(std::uint8_t sample, bool cie) {
+  return static_cast<float>(cie ? static_cast<std::int8_t>(sample) : sample - 128);
+}
+float ab_of(std::uint16_t sample, bool cie) {
+  return static_cast<float>(cie ? static_cast<std::int16_t>(sample) : sample - 32768) / 256;
+}
 
 } // namespace
 
@@ -89,12 +98,9 @@ void ToRgb::colour(const std::uint8_t *pixel, std::uint8_t *out) const {
     return;
   }
   case ColourModel::lab: {
-    const unsigned a = high_byte(sample_at<Sample>(pixel, 1)), b = high_byte(sample_at<Sample>(pixel, 2));
-    const auto shifted = [&](unsigned v) {
-      return static_cast<float>(layout_.signed_ab ? static_cast<std::int8_t>(v) : static_cast<int>(v) - 128);
-    };
-    lab_to_rgb(static_cast<float>(level(sample_at<Sample>(pixel, 0))) * 100 / 255, shifted(a), shifted(b),
-               out);
+    const bool cie = layout_.signed_ab;
+    lab_to_rgb(lightness_of(sample_at<Sample>(pixel, 0), cie), ab_of(sample_at<Sample>(pixel, 1), cie),
+               ab_of(sample_at<Sample>(pixel, 2), cie), out);
     return;
   }
   case ColourModel::indexed: {
@@ -115,7 +121,7 @@ void ToRgb::convert_all(const std::uint8_t *row, std::int64_t count, std::uint8_
   for (std::int64_t i = 0; i < count; ++i, row += pixel_bytes, out += 3) {
     colour<Sample>(row, out);
     if (layout_.alpha < 0) continue;
-    const unsigned opacity = sample_at<Sample>(row, layout_.alpha) * 255u / most;
+    const unsigned opacity = (sample_at<Sample>(row, layout_.alpha) * 255u + most / 2) / most;
     for (int c = 0; c < 3; ++c) {
       const unsigned shown = layout_.multiplied ? out[c] : times(out[c], opacity);
       out[c] = static_cast<std::uint8_t>(std::min(255u, shown + 255u - opacity));
