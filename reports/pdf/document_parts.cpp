@@ -1,4 +1,4 @@
-// Describes the document. The only ways in are write_metadata() and xmp_packet(); tested in
+// Describes the document. The only ways in are the functions of document_parts.h; tested in
 // tests/reports/pdf/write_pdf.test.cpp.
 #include "reports/pdf/document_parts.h"
 
@@ -55,7 +55,7 @@ std::string xmp_packet(const layout::Document &document) {
   return out + "</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>";
 }
 
-std::string write_metadata(ObjectFile &file, const layout::Document &document) {
+Entries information(const layout::Document &document) {
   Entries info{{"Title", text_string(document.title)},
                {"Creator", text_string(producer)},
                {"Producer", text_string(producer)},
@@ -65,7 +65,10 @@ std::string write_metadata(ObjectFile &file, const layout::Document &document) {
     info.emplace_back("CreationDate", date_string(*document.made_at));
     info.emplace_back("ModDate", date_string(*document.made_at));
   }
-  file.set_info(info);
+  return info;
+}
+
+std::string write_metadata(ObjectFile &file, const layout::Document &document) {
   const ObjectNumber packet = file.reserve();
   // Not compressed, so that a tool that knows no PDF can find it.
   file.write_stream(packet, {{"Type", "/Metadata"}, {"Subtype", "/XML"}}, xmp_packet(document), Compress::no);

@@ -8,7 +8,10 @@
 
 namespace stoneproof::pdf {
 
-/// Sets the information dictionary and writes the XMP packet; gives the reference of the packet.
+/// The information dictionary. It holds the fingerprint, so that the file's /ID varies with it.
+Entries information(const layout::Document &document);
+
+/// Writes the XMP packet and gives its reference.
 std::string write_metadata(ObjectFile &file, const layout::Document &document);
 
 /// The XMP packet (ISO 16684-1) with the same values as the information dictionary.

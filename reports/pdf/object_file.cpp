@@ -8,13 +8,6 @@
 namespace stoneproof::pdf {
 namespace {
 
-/// PoDoFo keeps the catalog of a streamed document to its heirs.
-class StreamedDocument : public PoDoFo::PdfStreamedDocument {
-public:
-  using PoDoFo::PdfStreamedDocument::PdfStreamedDocument;
-  PoDoFo::PdfDictionary &catalog() { return GetCatalog()->GetDictionary(); }
-};
-
 /// PdfError is no std::exception; nothing of it leaves this file.
 template <class Step>
 auto guarded(Step step) {
@@ -44,36 +37,37 @@ void add(PoDoFo::PdfDictionary &dictionary, const Entries &entries) {
 
 } // namespace
 
+/// PdfStreamedDocument would make the /ID from the clock, before its information dictionary can be filled.
+/// Here the dictionary comes first and the writer is put to the document afterwards.
 struct ObjectFile::State {
-  explicit State(std::ostream &stream) : device(&stream), document(&device, PoDoFo::ePdfVersion_1_7) {
-    info().Clear(); // of the clock's time, which would make every file another
+  State(std::ostream &stream, const Entries &information) : device(&stream) {
+    PoDoFo::PdfDictionary &info = document.GetInfo()->GetObject()->GetDictionary();
+    info.Clear(); // of the clock's time
+    add(info, information);
+    writer = std::make_unique<PoDoFo::PdfImmediateWriter>(&device, &document.GetObjects(),
+                                                          document.GetTrailer(), PoDoFo::ePdfVersion_1_7);
   }
-  PoDoFo::PdfDictionary &info() { return document.GetInfo()->GetObject()->GetDictionary(); }
   PoDoFo::PdfObject *object(ObjectNumber number) {
-    return document.GetObjects()->MustGetObject(PoDoFo::PdfReference(number, 0));
+    return document.GetObjects().MustGetObject(PoDoFo::PdfReference(number, 0));
   }
+  PoDoFo::PdfDictionary &catalog() { return document.GetCatalog()->GetDictionary(); }
 
   PoDoFo::PdfOutputDevice device;
-  StreamedDocument document;
+  PoDoFo::PdfMemDocument document;
+  std::unique_ptr<PoDoFo::PdfImmediateWriter> writer; // writes when the document's objects tell it to
 };
 
-ObjectFile::ObjectFile(std::ostream &stream) {
+ObjectFile::ObjectFile(std::ostream &stream, const Entries &info) {
   silence();
-  state_ = guarded([&] { return std::make_unique<State>(stream); });
+  state_ = guarded([&] { return std::make_unique<State>(stream, info); });
 }
 
-ObjectFile::~ObjectFile() {
-  try {
-    state_.reset(); // closes an unfinished file, which writes to the stream and may throw
-  } catch (const PoDoFo::PdfError &) {
-    return;
-  }
-}
+ObjectFile::~ObjectFile() = default;
 
 ObjectNumber ObjectFile::reserve() {
   return guarded([&] {
     const auto empty = PoDoFo::PdfVariant(PoDoFo::PdfDictionary());
-    return state_->document.GetObjects()->CreateObject(empty)->Reference().ObjectNumber();
+    return state_->document.GetObjects().CreateObject(empty)->Reference().ObjectNumber();
   });
 }
 
@@ -96,19 +90,15 @@ void ObjectFile::write_stream(ObjectNumber object, const Entries &entries, std::
 }
 
 ObjectNumber ObjectFile::page_tree() const {
-  return guarded([&] { return state_->document.catalog().GetKey("Pages")->GetReference().ObjectNumber(); });
+  return guarded([&] { return state_->catalog().GetKey("Pages")->GetReference().ObjectNumber(); });
 }
 
 void ObjectFile::set_catalog(const Entries &entries) {
-  guarded([&] { add(state_->document.catalog(), entries); });
-}
-
-void ObjectFile::set_info(const Entries &entries) {
-  guarded([&] { add(state_->info(), entries); });
+  guarded([&] { add(state_->catalog(), entries); });
 }
 
 void ObjectFile::finish() {
-  guarded([&] { state_->document.Close(); });
+  guarded([&] { state_->document.GetObjects().Finish(); });
 }
 
 } // namespace stoneproof::pdf

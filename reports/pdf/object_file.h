@@ -21,8 +21,9 @@ enum class Compress { no, yes };
 /// pictures. Anything PoDoFo cannot do is thrown as std::runtime_error.
 class ObjectFile {
 public:
-  /// Begins a PDF 1.7 file. `stream` must outlive this object.
-  explicit ObjectFile(std::ostream &stream);
+  /// Begins a PDF 1.7 file with this information dictionary, from which its /ID is made. `stream` must
+  /// outlive this object and be able to seek.
+  ObjectFile(std::ostream &stream, const Entries &info);
   ObjectFile(const ObjectFile &) = delete;
   ObjectFile &operator=(const ObjectFile &) = delete;
   ~ObjectFile();
@@ -36,8 +37,6 @@ public:
 
   ObjectNumber page_tree() const;
   void set_catalog(const Entries &entries);
-  /// The file's /ID is made from these.
-  void set_info(const Entries &entries);
   /// Writes all that is left. Nothing else may be called afterwards.
   void finish();
 

@@ -21,7 +21,7 @@ using namespace pdf;
 class DocumentWriter {
 public:
   DocumentWriter(const layout::Document &document, const Typesetter &typesetter, std::ostream &stream)
-      : document_(document), typesetter_(typesetter), file_(stream) {}
+      : document_(document), typesetter_(typesetter), file_(stream, information(document)) {}
 
   Outcome<Done> write() {
     reserve_objects();
