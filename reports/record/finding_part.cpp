@@ -1,0 +1,81 @@
+// One finding of the record. The only way in is finding_part; tested in tests/reports/record.
+#include "reports/record/parts.h"
+
+#include "reports/content/sentences.h"
+
+namespace stoneproof::record {
+
+namespace {
+
+struct Figure {
+  Json value, unit;
+};
+
+struct FigureOf {
+  Figure operator()(std::monostate) const { return {nullptr, nullptr}; }
+  Figure operator()(Density density) const { return {density.ppi(), "ppi"}; }
+  Figure operator()(Length length) const { return {length.mm(), "mm"}; }
+  Figure operator()(Share share) const { return {share.value, "share"}; }
+  Figure operator()(Count number) const { return {number.value, "count"}; }
+};
+
+/// A side as the press sheet calls it; the two outer edges of a spread are told apart as the reader sees
+/// them.
+std::string_view side_word(const PageSpace &space, PageSide side) {
+  if (side == PageSide::fold) return "fold";
+  if (space.fold && side == PageSide::left) return "left";
+  if (space.fold && side == PageSide::right) return "right";
+  return space.name_of(side);
+}
+
+Json sides_of(const Evidence &evidence, const Finding &finding) {
+  Json sides = Json::array();
+  for (const PageSide side : finding.sides) sides.push_back(side_word(evidence.spaces[*finding.page], side));
+  return sides;
+}
+
+Json numbers_of(const Evidence &evidence, const std::vector<std::size_t> &pages) {
+  Json numbers = Json::array();
+  for (const std::size_t page : pages) numbers.push_back(evidence.book.pages[page].number);
+  return numbers;
+}
+
+void add_place(Json &part, const Evidence &evidence, const Finding &finding) {
+  const Page *page = finding.page ? &evidence.book.pages[*finding.page] : nullptr;
+  part["page"] = page ? Json(page->number) : Json(nullptr);
+  part["frame"] = page ? id_or_null(page->frames, finding.frame) : Json(nullptr);
+  part["text"] = page && finding.text ? Json(page->texts[*finding.text].text) : Json(nullptr);
+  part["picture"] = id_or_null(evidence.book.pictures, finding.picture);
+  part["contributor"] = id_or_null(evidence.book.contributors, finding.contributor);
+  part["area_mm"] = in_mm_or_null(finding.area);
+  part["sides"] = sides_of(evidence, finding);
+  part["also_on"] = numbers_of(evidence, finding.also_on);
+}
+
+void add_rescue(Json &part, const Rescue &rescue) {
+  const auto &rescan = rescue.rescan;
+  const auto &crop = rescue.looser_crop;
+  part["rescan_needed_ppi"] = rescan ? Json(rescan->needed_ppi) : Json(nullptr);
+  part["rescan_ppi"] = rescan ? or_null(rescan->setting) : Json(nullptr);
+  part["largest_print_mm"] = in_mm_or_null(rescue.print_no_larger);
+  part["least_crop"] =
+      crop ? Json{{"width", crop->width_share}, {"height", crop->height_share}} : Json(nullptr);
+}
+
+} // namespace
+
+Json finding_part(const Evidence &evidence, const Finding &finding) {
+  const Figure measured = std::visit(FigureOf{}, finding.measured);
+  const Figure wanted = std::visit(FigureOf{}, finding.wanted);
+  Json part = {{"rule", finding.rule}, {"grade", word_of(grade_words, finding.grade)}};
+  add_place(part, evidence, finding);
+  part["message"] = content::message(evidence, finding);
+  part["measured"] = measured.value;
+  part["wanted"] = wanted.value;
+  part["unit"] = measured.unit.is_null() ? wanted.unit : measured.unit;
+  part["remedy"] = content::remedy(evidence, finding);
+  add_rescue(part, finding.rescue);
+  return part;
+}
+
+} // namespace stoneproof::record

@@ -1,0 +1,52 @@
+// The parts of the record as JSON values, and how plain values look in it. Used in this folder only.
+#pragma once
+
+#include "engine/rules/evidence.h"
+#include "engine/rules/finding.h"
+
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+
+namespace stoneproof::record {
+
+/// Keys stay in the order in which they were set.
+using Json = nlohmann::ordered_json;
+
+Json book_part(const Book &book, const std::string &sha256);
+Json press_part(const PressSheet &press);
+Json picture_part(const Evidence &evidence, std::size_t picture);
+Json frame_part(const Evidence &evidence, const PlacedFrame &placed);
+Json finding_part(const Evidence &evidence, const Finding &finding);
+
+template <class T>
+Json or_null(const std::optional<T> &value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+inline Json in_mm(const Size &size) { return {{"width", size.width.mm()}, {"height", size.height.mm()}}; }
+
+inline Json in_mm(const Rect &rect) {
+  return {{"x", rect.x.mm()}, {"y", rect.y.mm()}, {"width", rect.width.mm()}, {"height", rect.height.mm()}};
+}
+
+inline Json in_mm(const Edges &edges) {
+  return {{"top", edges.top.mm()},
+          {"bottom", edges.bottom.mm()},
+          {"outside", edges.outside.mm()},
+          {"inside", edges.inside.mm()}};
+}
+
+/// A value in millimetres, or null.
+template <class T>
+Json in_mm_or_null(const std::optional<T> &value) {
+  return value ? in_mm(*value) : Json(nullptr);
+}
+
+/// The id of the thing that an index names, or null.
+template <class Things>
+Json id_or_null(const Things &things, const std::optional<std::size_t> &index) {
+  return index ? Json(things[*index].id) : Json(nullptr);
+}
+
+} // namespace stoneproof::record

@@ -1,0 +1,60 @@
+// One picture file of the record. The only way in is picture_part; tested in tests/reports/record.
+#include "reports/record/parts.h"
+
+namespace stoneproof::record {
+
+namespace {
+
+Json original_part(const std::optional<Original> &original) {
+  if (!original) return nullptr;
+  return {{"kind", word_of(original_words, original->kind)},
+          {"size_mm", in_mm_or_null(original->size)},
+          {"lost", original->lost}};
+}
+
+Json ppi_or_null(const std::optional<Density> &density) {
+  return density ? Json(density->ppi()) : Json(nullptr);
+}
+
+/// What the file says of itself; every key is there, and null where the header could not be read.
+void add_facts(Json &part, const std::optional<Facts> &facts) {
+  const auto told = [&](const char *key, auto value_of) {
+    part[key] = facts ? Json(value_of(*facts)) : Json(nullptr);
+  };
+  told("bytes", [](const Facts &f) { return f.bytes; });
+  told("format", [](const Facts &f) { return word_of(format_words, f.format); });
+  told("width_px", [](const Facts &f) { return f.size.width; });
+  told("height_px", [](const Facts &f) { return f.size.height; });
+  told("orientation", [](const Facts &f) { return f.orientation; });
+  told("stored_ppi_x", [](const Facts &f) { return ppi_or_null(f.stored_x); });
+  told("stored_ppi_y", [](const Facts &f) { return ppi_or_null(f.stored_y); });
+  told("colour", [](const Facts &f) { return word_of(colour_words, f.colour); });
+  told("bits", [](const Facts &f) { return f.bits; });
+  told("channels", [](const Facts &f) { return f.channels; });
+  told("alpha", [](const Facts &f) { return f.alpha; });
+  told("icc", [](const Facts &f) { return f.icc; });
+  told("compression", [](const Facts &f) { return f.compression; });
+  told("pages", [](const Facts &f) { return f.pages; });
+}
+
+} // namespace
+
+Json picture_part(const Evidence &evidence, std::size_t picture) {
+  const Picture &listed = evidence.book.pictures[picture];
+  const PictureState &state = evidence.pictures[picture];
+  Json part = {
+      {"id", listed.id},
+      {"file", listed.file},
+      {"use", word_of(use_words, listed.use)},
+      {"contributor", id_or_null(evidence.book.contributors, listed.contributor)},
+      {"original", original_part(listed.original)},
+      {"fault", state.fault ? Json(state.fault->what) : Json(nullptr)},
+      {"sha256", state.sha256.empty() ? Json(nullptr) : Json(state.sha256)},
+  };
+  add_facts(part, state.facts);
+  part["jpeg"] = nullptr;
+  part["true_detail"] = nullptr;
+  return part;
+}
+
+} // namespace stoneproof::record
