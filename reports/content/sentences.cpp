@@ -118,7 +118,7 @@ std::string twice_words(const Evidence &evidence, const Finding &finding) {
   std::string pages;
   for (std::size_t i = 0; i < names.size(); ++i)
     pages += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  pages.replace(0, 1, "p");
+  pages.front() = 'p';
   return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), pages);
 }
 
