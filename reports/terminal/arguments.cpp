@@ -1,0 +1,202 @@
+// The option table and its reading: the one file that includes CLI11. The only way in is parse_arguments;
+// tested in tests/reports/terminal. All messages are worded here, so that they do not change with the version
+// of CLI11.
+#include "reports/terminal/arguments.h"
+
+#include "engine/xml/characters.h"
+#include "engine/xml/did_you_mean.h"
+#include "reports/terminal/help.h"
+
+#include <CLI/CLI.hpp>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+
+namespace stoneproof::terminal {
+
+namespace {
+
+constexpr std::int64_t most_jobs = 256;
+constexpr std::int64_t most_pixels =
+    1'000'000'000'000; // a square of a million: beyond every picture format here
+constexpr std::int64_t most_megabytes = 1'000'000;
+constexpr std::int64_t megabyte = 1'000'000;
+
+/// The options as written; numbers are read afterwards.
+struct Written {
+  std::string book, rule;
+  std::optional<std::string> out, record, press, jobs, most_pixels, most_memory;
+  bool json = false;
+};
+
+CLI::App *add_proof(CLI::App &app, Written &written) {
+  const PictureLimits limits;
+  CLI::App *verb = app.add_subcommand("proof");
+  verb->add_option("BOOK", written.book);
+  const auto text = [&](const char *name, std::optional<std::string> &value, const char *kind,
+                        std::string says) {
+    verb->add_option(name, value, std::move(says))->type_name(kind)->take_last();
+  };
+  text("--out", written.out, "FILE", "where the proof goes (else BOOK.proof.pdf, beside BOOK)");
+  text("--record", written.record, "FILE", "where the record goes (else BOOK.record.json, beside BOOK)");
+  text("--press", written.press, "SHEET", "the printer's requirements (else the built-in press sheet)");
+  verb->add_flag("--json", written.json, "print the record instead of the summary");
+  text("--jobs", written.jobs, "N", fmt::format("threads, 1 to {} (else one for each processor)", most_jobs));
+  text("--most-pixels", written.most_pixels, "N",
+       fmt::format("refuse pictures with more pixels than this (else {})", limits.most_pixels));
+  text("--most-memory", written.most_memory, "MB",
+       fmt::format("refuse pictures that need more megabytes to decode (else {})",
+                   limits.most_memory / megabyte));
+  return verb;
+}
+
+/// The verbs in the order in which help shows them.
+void add_verbs(CLI::App &app, Written &written) {
+  app.set_help_flag("--help,-h", "show this help");
+  app.set_version_flag("--version", STONEPROOF_VERSION, "show the version");
+  add_proof(app, written);
+  app.add_subcommand("press");
+  app.add_subcommand("explain")->add_option("RULE", written.rule);
+}
+
+std::string option_name(const CLI::Option &option) { return "--" + option.get_lnames().front(); }
+
+std::vector<const CLI::Option *> named_options(const CLI::App &verb) {
+  std::vector<const CLI::Option *> named;
+  for (const CLI::Option *option : verb.get_options())
+    if (!option->get_lnames().empty()) named.push_back(option);
+  return named;
+}
+
+const CLI::App &verb_of(const CLI::App &app) {
+  const auto parsed = app.get_subcommands();
+  return parsed.empty() ? app : *parsed.front();
+}
+
+ShowCommand help_of(const CLI::App &verb) {
+  std::vector<HelpRow> rows;
+  for (const CLI::Option *option : named_options(verb)) {
+    const bool takes_value = option->get_expected_min() > 0;
+    rows.push_back({option_name(*option) + (takes_value ? " " + option->get_type_name() : std::string()),
+                    option->get_description()});
+  }
+  return {help_text(verb.get_name(), rows)};
+}
+
+/// What nothing on the command line was meant for.
+Fault unexpected(const CLI::App &app) {
+  std::vector<std::string> words = app.remaining(true);
+  words.erase(std::remove(words.begin(), words.end(), "--"), words.end());
+  const std::string word = words.empty() ? std::string() : words.front();
+  const CLI::App &verb = verb_of(app);
+  if (word.size() > 1 && word.front() == '-') {
+    const std::string name = word.substr(0, word.find('='));
+    std::vector<std::string> names;
+    for (const CLI::Option *option : named_options(verb)) names.push_back(option_name(*option));
+    return command_fault("there is no option " + in_quotes(name) +
+                             suggestion(name, std::vector<std::string_view>(names.begin(), names.end())),
+                         verb.get_name());
+  }
+  if (&verb == &app)
+    return command_fault("there is no verb " + in_quotes(word) + suggestion(word, verb_names()), "");
+  return command_fault("nothing is expected at " + in_quotes(word), verb.get_name());
+}
+
+Fault value_missing(const CLI::App &verb, const CLI::Option &option) {
+  return command_fault(fmt::format("{} wants a value: {}", option_name(option), option.get_type_name()),
+                       verb.get_name());
+}
+
+/// An option at the end of the line that lacks its value, or anything else that CLI11 refuses.
+Fault refused(const CLI::App &app, const std::vector<std::string> &arguments, const CLI::ParseError &error) {
+  const CLI::App &verb = verb_of(app);
+  const std::string last = arguments.empty() ? std::string() : arguments.back();
+  for (const CLI::Option *option : named_options(verb))
+    if (last == option_name(*option) || last == option_name(*option) + "=")
+      return value_missing(verb, *option);
+  return command_fault(printable(error.what()), verb.get_name());
+}
+
+/// An option in the place of another's value is a value forgotten, hardly a file of that name.
+std::optional<Fault> forgotten_value(const CLI::App &verb) {
+  const auto options = named_options(verb);
+  for (const CLI::Option *option : options) {
+    if (option->get_expected_min() == 0 || option->count() == 0) continue;
+    const std::string value = option->results().back();
+    const bool swallowed = std::any_of(options.begin(), options.end(), [&](const CLI::Option *other) {
+      return value == option_name(*other);
+    });
+    if (value.empty() || swallowed) return value_missing(verb, *option);
+  }
+  return std::nullopt;
+}
+
+/// Sets `number` where the option was given; a Fault where it is no whole number from 1 to `most`.
+template <class Number>
+std::optional<Fault> read_number(std::string_view name, const std::optional<std::string> &text,
+                                 std::int64_t most, Number &number, std::int64_t unit = 1) {
+  if (!text) return std::nullopt;
+  std::int64_t value = 0;
+  const char *end = text->data() + text->size();
+  const auto [stopped, error] = std::from_chars(text->data(), end, value);
+  if (error != std::errc() || stopped != end || value < 1 || value > most)
+    return command_fault(
+        fmt::format("{} wants a whole number from 1 to {}, not {}", name, most, in_quotes(*text)), "proof");
+  number = static_cast<Number>(value * unit);
+  return std::nullopt;
+}
+
+Outcome<Command> proof_command(const Written &written) {
+  if (written.book.empty()) return command_fault("the BOOK to check is missing", "proof");
+  ProofCommand command;
+  command.book = written.book;
+  command.out = written.out;
+  command.record = written.record;
+  command.press = written.press;
+  command.json = written.json;
+  for (const auto &fault :
+       {read_number("--jobs", written.jobs, most_jobs, command.jobs),
+        read_number("--most-pixels", written.most_pixels, most_pixels, command.limits.most_pixels),
+        read_number("--most-memory", written.most_memory, most_megabytes, command.limits.most_memory,
+                    megabyte)})
+    if (fault) return *fault;
+  return Command(command);
+}
+
+Outcome<Command> command_of(const CLI::App &app, const Written &written) {
+  const CLI::App &verb = verb_of(app);
+  if (const auto fault = forgotten_value(verb)) return *fault;
+  if (verb.get_name() == "proof") return proof_command(written);
+  if (verb.get_name() == "press") return Command(PressCommand{});
+  if (verb.get_name() == "explain")
+    return Command(ExplainCommand{written.rule.empty() ? std::nullopt : std::optional(written.rule)});
+  return command_fault("a verb is missing", "");
+}
+
+} // namespace
+
+Fault command_fault(std::string what, std::string verb) {
+  return {std::move(what), "stoneproof",
+          fmt::format("Run stoneproof {}{}--help to see how it is used.", verb, verb.empty() ? "" : " ")};
+}
+
+Outcome<Command> parse_arguments(std::vector<std::string> arguments) {
+  CLI::App app;
+  Written written;
+  add_verbs(app, written);
+  try {
+    app.parse(std::vector<std::string>(arguments.rbegin(), arguments.rend()));
+    return command_of(app, written);
+  } catch (const CLI::CallForHelp &) {
+    return Command(help_of(verb_of(app)));
+  } catch (const CLI::CallForVersion &) {
+    return Command(ShowCommand{"stoneproof " STONEPROOF_VERSION "\n"});
+  } catch (const CLI::ExtrasError &) {
+    return unexpected(app);
+  } catch (const CLI::ParseError &error) {
+    return refused(app, arguments, error);
+  }
+}
+
+} // namespace stoneproof::terminal

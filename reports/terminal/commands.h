@@ -1,0 +1,38 @@
+// What the command line can ask for.
+#pragma once
+
+#include "engine/picture/facts.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <variant>
+
+namespace stoneproof::terminal {
+
+/// Check a book, write its proof and its record.
+struct ProofCommand {
+  std::filesystem::path book;                       ///< the description
+  std::optional<std::filesystem::path> out, record; ///< none: beside the description, named after it
+  std::optional<std::filesystem::path> press;       ///< none: the built-in press sheet
+  int jobs = 0;                                     ///< threads; 0: one for each processor
+  PictureLimits limits;
+  bool json = false; ///< the record instead of the summary on standard output
+};
+
+/// Print the built-in press sheet.
+struct PressCommand {};
+
+/// Print one rule's explanation, or the list of rules.
+struct ExplainCommand {
+  std::optional<std::string> rule;
+};
+
+/// Print a text: help or the version.
+struct ShowCommand {
+  std::string text;
+};
+
+using Command = std::variant<ProofCommand, PressCommand, ExplainCommand, ShowCommand>;
+
+} // namespace stoneproof::terminal

@@ -1,0 +1,97 @@
+// Help, examples first. The only ways in are the functions of help.h; tested in tests/reports/terminal.
+#include "reports/terminal/help.h"
+
+#include "reports/terminal/wrap.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace stoneproof::terminal {
+
+namespace {
+
+struct Example {
+  std::string_view command, does;
+};
+
+struct VerbHelp {
+  std::string_view verb, usage, does;
+  std::vector<Example> examples;
+  std::string_view more; ///< a paragraph, already wrapped, or empty
+};
+
+constexpr std::string_view proof_more =
+    "The summary goes to standard output, or with --json the record. The same inputs give the same bytes; "
+    "SOURCE_DATE_EPOCH, in seconds since 1970, puts a date into proof and record. Inputs are never changed: "
+    "an "
+    "output that would replace one is refused. Exit status: 0 the book is clear, 1 it has a hold, 2 the "
+    "command "
+    "line is wrong, 3 the description or the press sheet could not be read, 4 an output could not be "
+    "written.";
+
+const std::array<VerbHelp, 3> &verbs() {
+  static const std::array<VerbHelp, 3> table = {{
+      {"proof",
+       "stoneproof proof BOOK [options]",
+       "checks a book, writes its proof and its record",
+       {{"stoneproof proof album.xml", "writes album.proof.pdf and album.record.json"},
+        {"stoneproof proof album.xml --press printer.xml", "checks against the printer's own requirements"},
+        {"stoneproof proof album.xml --out /tmp/proof.pdf --json", "writes there, prints the record"}},
+       proof_more},
+      {"press",
+       "stoneproof press",
+       "prints the built-in press sheet, commented, ready to edit",
+       {{"stoneproof press > printer.xml", "a press sheet to put the printer's values into"}},
+       ""},
+      {"explain",
+       "stoneproof explain [RULE]",
+       "says why a rule exists, what it measures, how to mend it",
+       {{"stoneproof explain", "lists the rules"}, {"stoneproof explain too-few-pixels", "explains one"}},
+       ""},
+  }};
+  return table;
+}
+
+std::string examples_text(const std::vector<Example> &examples) {
+  std::string text = "Examples\n";
+  for (const Example &example : examples)
+    text += fmt::format("  {}\n      {}\n", example.command, example.does);
+  return text;
+}
+
+std::string options_text(const std::vector<HelpRow> &options) {
+  std::string text = "Options\n";
+  for (const HelpRow &row : options) text += fmt::format("  {:<17} {}\n", row.option, row.does);
+  return text;
+}
+
+std::string program_help(const std::vector<HelpRow> &options) {
+  std::vector<Example> examples;
+  for (const VerbHelp &verb : verbs()) examples.push_back(verb.examples.front());
+  std::string text = "stoneproof VERB [options]\n\n" + examples_text(examples) + "\nVerbs\n";
+  for (const VerbHelp &verb : verbs()) text += fmt::format("  {:<17} {}\n", verb.verb, verb.does);
+  text += "\n" + options_text(options) + "\nstoneproof VERB --help tells more.\n";
+  return text;
+}
+
+} // namespace
+
+std::string help_text(std::string_view name, const std::vector<HelpRow> &options) {
+  const auto found =
+      std::find_if(verbs().begin(), verbs().end(), [&](const VerbHelp &verb) { return verb.verb == name; });
+  if (found == verbs().end()) return program_help(options);
+  std::string text = fmt::format("{}: {}\n\n", found->usage, found->does);
+  text += examples_text(found->examples) + "\n" + options_text(options);
+  if (!found->more.empty()) text += "\n" + wrapped_text(found->more, usual_width);
+  return text;
+}
+
+std::vector<std::string_view> verb_names() {
+  std::vector<std::string_view> names;
+  for (const VerbHelp &verb : verbs()) names.push_back(verb.verb);
+  return names;
+}
+
+} // namespace stoneproof::terminal
