@@ -11,6 +11,15 @@
 
 namespace stoneproof {
 
+namespace {
+
+// What libtiff is told is the file's name. It puts it before some of its messages, whose path is told
+// elsewhere.
+constexpr char own_name[] = "picture";
+constexpr std::string_view own_name_prefix = "picture: ";
+
+} // namespace
+
 Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file,
                                                         const PictureLimits &limits) {
   std::unique_ptr<TiffSession> session(new TiffSession(file));
@@ -22,8 +31,8 @@ Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file,
   // m: no memory map, in which a file cut short while it is read would kill the program.
   // O: strip offsets are read when they are needed.
   session->tiff_ = TIFFClientOpenExt(
-      file.path().c_str(), "rmO", session.get(), on_read,
-      [](thandle_t, void *, tmsize_t) -> tmsize_t { return 0; }, on_seek, [](thandle_t) { return 0; },
+      own_name, "rmO", session.get(), on_read, [](thandle_t, void *, tmsize_t) -> tmsize_t { return 0; },
+      on_seek, [](thandle_t) { return 0; },
       [](thandle_t handle) -> toff_t { return static_cast<TiffSession *>(handle)->file_.size(); },
       [](thandle_t, void **, toff_t *) { return 0; }, [](thandle_t, void *, toff_t) {}, options.get());
   if (!session->tiff_) return faults::broken_header(file.path(), "TIFF", session->error());
@@ -75,7 +84,12 @@ void TiffSession::read_header() {
 
 int TiffSession::on_error(TIFF *, void *user, const char *, const char *format, va_list arguments) {
   auto &error = static_cast<TiffSession *>(user)->error_;
-  if (error[0] == '\0') std::vsnprintf(error.data(), error.size(), format, arguments);
+  if (error[0] != '\0') return 1;
+  std::vsnprintf(error.data(), error.size(), format, arguments);
+  const std::string_view text = error.data();
+  if (text.starts_with(own_name_prefix))
+    std::memmove(error.data(), error.data() + own_name_prefix.size(),
+                 text.size() - own_name_prefix.size() + 1);
   return 1; // handled: libtiff's own handlers, which print, are left out
 }
 

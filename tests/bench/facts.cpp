@@ -103,7 +103,7 @@ int main() {
   std::ofstream list(folder / "list");
   for (const auto &file : files) list << file.string() << "\n";
   list.close();
-  const std::string command = "identify -ping @" + (folder / "list").string() + " > /dev/null";
+  const std::string command = "xargs -a " + (folder / "list").string() + " identify -ping > /dev/null";
   int status = 0;
   const double identify = bench::best_time(3, [&] { status = std::system(command.c_str()); });
 

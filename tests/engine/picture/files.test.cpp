@@ -117,6 +117,7 @@ TEST_CASE("broken headers say what the library found") {
     made::write_bytes(folder / "x", bytes_of(row.bytes));
     const auto facts = read_facts(folder / "x");
     REQUIRE_FALSE(facts);
+    CHECK(facts.fault().what == row.what);
     CHECK(facts.fault() == Fault{row.what, (folder / "x").string(), copy_again});
   }
 }
