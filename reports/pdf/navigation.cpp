@@ -1,5 +1,5 @@
 // Writes what a viewer offers for moving about. The only ways in are the functions of navigation.h; tested in
-// tests/reports/pdf/navigation.test.cpp.
+// tests/reports/pdf/write_pdf.test.cpp.
 #include "reports/pdf/navigation.h"
 
 #include <algorithm>

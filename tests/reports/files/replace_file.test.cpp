@@ -186,6 +186,16 @@ TEST_CASE("an output that cannot be finished leaves the old file and no other") 
     REQUIRE_FALSE(outcome);
     CHECK(outcome.fault() == fault);
   }
+  SECTION("the stream is asked for what a file cannot do") {
+    const auto outcome = replace_file(target, [](std::ostream &stream) -> Outcome<Done> {
+      stream.seekp(-1);
+      stream << "lost";
+      return Done{};
+    });
+    REQUIRE_FALSE(outcome);
+    CHECK(outcome.fault() ==
+          Fault{"the file cannot be written (Input/output error)", target.string(), "Write somewhere else."});
+  }
   SECTION("the content's maker throws") {
     CHECK_THROWS_AS(
         replace_file(target, [](std::ostream &) -> Outcome<Done> { throw std::runtime_error("no content"); }),
@@ -193,6 +203,17 @@ TEST_CASE("an output that cannot be finished leaves the old file and no other") 
   }
   CHECK(content_of(target) == "old");
   CHECK(folder.names() == std::vector<std::string>{"out"});
+}
+
+TEST_CASE("a writer may go back over what it wrote") {
+  const Folder folder;
+  REQUIRE(replace_file(folder.path / "out", [](std::ostream &stream) -> Outcome<Done> {
+    stream << "0123456789";
+    stream.seekp(4);
+    stream << "ab" << stream.tellp();
+    return Done{};
+  }));
+  CHECK(content_of(folder.path / "out") == "0123ab6789");
 }
 
 TEST_CASE("a full disk is noticed, whether early or at the end") {
