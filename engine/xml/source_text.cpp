@@ -85,7 +85,7 @@ std::size_t bytes_of(std::string_view text, std::size_t count) {
 
 // Characters are counted a block at a time, so that finding a column in a line of many megabytes takes no
 // longer.
-constexpr std::size_t block = 4096;
+constexpr std::size_t block = 256;
 
 std::vector<std::size_t> block_counts(std::string_view text) {
   std::vector<std::size_t> counts{0};

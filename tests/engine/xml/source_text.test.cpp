@@ -27,7 +27,7 @@ TEST_CASE("columns hold in a line of many blocks") {
   std::string line;
   for (int i = 0; i < 20000; ++i) line += "\xC5\xBB"; // two bytes each
   const SourceText text("a.xml", "x\n" + line);
-  for (const int n : {0, 1, 2047, 2048, 4095, 4096, 19999})
+  for (const int n : {0, 1, 126, 127, 128, 4095, 4096, 19999})
     CHECK(text.place_of(2 + 2 * static_cast<std::size_t>(n)) == SourcePlace{2, n + 1});
 }
 
