@@ -19,7 +19,8 @@ Fit read_crop(ElementReader &reader, const FaultList &faults) {
   const PictureExtent y = reader.required("y", parse_picture_extent);
   const PictureExtent width = reader.required("width", parse_positive_picture_extent);
   const PictureExtent height = reader.required("height", parse_positive_picture_extent);
-  if (faults.count() > before) return Fill{}; // what a faulty value stands for is no ground for further faults
+  if (faults.count() > before)
+    return Fill{}; // what a faulty value stands for is no ground for further faults
   const auto mixed = [&](const PictureExtent &other) { return other.pixels != width.pixels; };
   if (mixed(x) || mixed(y) || mixed(height)) {
     reader.fault(reader.element().place, "the crop mixes per cent and pixels",
