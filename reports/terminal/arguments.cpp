@@ -46,7 +46,7 @@ CLI::App *add_proof(CLI::App &app, Written &written) {
   text("--most-pixels", written.most_pixels, "N",
        fmt::format("refuse pictures with more pixels than this (else {})", limits.most_pixels));
   text("--most-memory", written.most_memory, "MB",
-       fmt::format("refuse pictures that need more megabytes to decode (else {})",
+       fmt::format("refuse pictures that take more memory to decode (else {})",
                    limits.most_memory / megabyte));
   return verb;
 }

@@ -82,7 +82,7 @@ std::string help_text(std::string_view name, const std::vector<HelpRow> &options
   const auto found =
       std::find_if(verbs().begin(), verbs().end(), [&](const VerbHelp &verb) { return verb.verb == name; });
   if (found == verbs().end()) return program_help(options);
-  std::string text = fmt::format("{}: {}\n\n", found->usage, found->does);
+  std::string text = fmt::format("{}\n  {}\n\n", found->usage, found->does);
   text += examples_text(found->examples) + "\n" + options_text(options);
   if (!found->more.empty()) text += "\n" + wrapped_text(found->more, usual_width);
   return text;

@@ -24,13 +24,19 @@ fs::path beside(const fs::path &book, const char *ending) {
   return book.parent_path() / name;
 }
 
+/// The path without links and detours as far as it exists; empty where that cannot be told.
+fs::path real_path(const fs::path &path) {
+  std::error_code fault;
+  const fs::path whole = fs::absolute(path, fault); // so that a bare name and ./name compare
+  const fs::path real = fault ? fs::path() : fs::weakly_canonical(whole, fault);
+  return fault ? fs::path() : real;
+}
+
 bool same_file(const fs::path &a, const fs::path &b) {
-  std::error_code none;
-  if (fs::equivalent(a, b, none) && !none) return true;
-  const fs::path real_a = fs::weakly_canonical(a, none);
-  if (none) return false;
-  const fs::path real_b = fs::weakly_canonical(b, none);
-  return !none && real_a == real_b;
+  std::error_code fault;
+  if (fs::equivalent(a, b, fault) && !fault) return true;
+  const fs::path real = real_path(a);
+  return !real.empty() && real == real_path(b);
 }
 
 /// The errno that writing would meet, as far as it shows beforehand; 0: none.

@@ -1,0 +1,168 @@
+#include "reports/record/record.h"
+#include "tests/reports/record/record_book.h"
+#include "tests/support/catch.h"
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <sys/wait.h>
+#include <unistd.h>
+
+using namespace stoneproof;
+using record::record_text;
+namespace fs = std::filesystem;
+
+namespace {
+
+const record::RecordOptions options = {"1.2.3", std::string(64, 'd'), std::nullopt};
+const std::string here = STONEPROOF_SOURCE_DIR "/tests/reports/record/";
+
+struct Folder {
+  Folder() {
+    std::string name = (fs::temp_directory_path() / "stoneproof-record-XXXXXX").string();
+    path = mkdtemp(name.data());
+  }
+  ~Folder() { fs::remove_all(path); }
+  fs::path path;
+};
+
+std::string content_of(const fs::path &path) {
+  std::ifstream file(path, std::ios::binary);
+  std::stringstream content;
+  content << file.rdbuf();
+  return content.str();
+}
+
+void write(const fs::path &path, const std::string &text) { std::ofstream(path, std::ios::binary) << text; }
+
+/// How many of the records the schema refuses. Python is Debian's own, with its package python3-jsonschema.
+int refused(const std::vector<std::string> &records) {
+  const Folder folder;
+  std::string command =
+      "/usr/bin/python3 '" + here + "validate.py' '" + STONEPROOF_SOURCE_DIR "/schema/record.schema.json'";
+  for (std::size_t i = 0; i < records.size(); ++i) {
+    const fs::path file = folder.path / (std::to_string(i) + ".json");
+    write(file, records[i]);
+    command += " '" + file.string() + "'";
+  }
+  const fs::path said = folder.path / "said";
+  const int status = std::system((command + " > '" + said.string() + "' 2>&1").c_str());
+  UNSCOPED_INFO(content_of(said));
+  REQUIRE(content_of(said).find("Traceback") == std::string::npos);
+  REQUIRE(WIFEXITED(status));
+  return WEXITSTATUS(status);
+}
+
+std::string record_of(const Checked &checked) {
+  return record_text(checked.evidence, checked.findings, options);
+}
+
+std::string replaced(std::string text, const std::string &from, const std::string &to) {
+  const auto at = text.find(from);
+  REQUIRE(at != std::string::npos);
+  return text.replace(at, from.size(), to);
+}
+
+} // namespace
+
+TEST_CASE("the record of a small book is the one that was looked at and accepted") {
+  const std::string made = record_of(test::record_book());
+  const std::string accepted = content_of(here + "small.record.json");
+  if (made != accepted) write(fs::temp_directory_path() / "small.record.json", made);
+  INFO("the record as it is now lies in " << fs::temp_directory_path() / "small.record.json");
+  CHECK(made == accepted);
+}
+
+TEST_CASE("records are valid by their schema") {
+  Book empty = test::small_book();
+  empty.pages.clear();
+  record::RecordOptions dated = options;
+  dated.made_at = 0;
+  const Checked full = test::record_book();
+  CHECK(refused({record_of(full), record_of(test::checked(empty)),
+                 record_text(full.evidence, full.findings, dated)}) == 0);
+}
+
+TEST_CASE("a spoiled record is refused") {
+  const std::string sound = record_of(test::record_book());
+  const std::vector<std::string> spoiled = {
+      replaced(sound, "\"verdict\": \"held\"", "\"verdict\": \"maybe\""),
+      replaced(sound, "\"record\": 1", "\"record\": 2"),
+      replaced(sound, "\"record\": 1", "\"record\": 1, \"colour\": true"),
+      replaced(sound, "\"made_at\": null,", ""),
+      replaced(sound, "\"made_at\": null", "\"made_at\": \"yesterday\""),
+      replaced(sound, "\"hold\": ", "\"hold\": -"),
+      replaced(sound, "\"width_px\": 2480", "\"width_px\": 2480.5"),
+      replaced(sound, "\"sha256\": \"aa", "\"sha256\": \"AA"),
+      replaced(sound, "\"effective_ppi\":", "\"effective\":"),
+      replaced(sound, "\"unit\": \"ppi\"", "\"unit\": \"dpi\""),
+      replaced(sound, "\"grade\": \"hold\"", "\"grade\": \"error\""),
+      replaced(sound, "\"fit\": \"fill\"", "\"fit\": null"),
+      replaced(sound, "\"rule\": \"", "\"rule\": \"-"),
+  };
+  for (const std::string &record : spoiled) CHECK(refused({record}) == 1);
+}
+
+TEST_CASE("figures are not rounded") {
+  const std::string made = record_of(test::record_book());
+  // 2480 / (210 / 25.4), and 3508 / (297.05 / 25.4) = 299.958, the smaller one; both as short as doubles
+  // allow
+  CHECK(made.find("\"placed_width_mm\": 210.0,") != std::string::npos);
+  const std::string key = "\"effective_ppi\": ";
+  const auto at = made.find(key);
+  REQUIRE(at != std::string::npos);
+  CHECK(std::stod(made.substr(at + key.size())) == Approx(3508 / (297.05 / 25.4)).epsilon(1e-14));
+}
+
+TEST_CASE("the record has a date only when it is given one") {
+  const Checked book = test::record_book();
+  struct Case {
+    std::optional<std::int64_t> seconds;
+    std::string line;
+  };
+  for (const Case &c : std::vector<Case>{{std::nullopt, "\"made_at\": null,"},
+                                         {0, "\"made_at\": \"1970-01-01T00:00:00Z\","},
+                                         {951'782'400, "\"made_at\": \"2000-02-29T00:00:00Z\","},
+                                         {253'402'300'799, "\"made_at\": \"9999-12-31T23:59:59Z\","}}) {
+    record::RecordOptions dated = options;
+    dated.made_at = c.seconds;
+    CHECK(record_text(book.evidence, book.findings, dated).find(c.line) != std::string::npos);
+  }
+}
+
+TEST_CASE("no folder of the machine and no contributor's name is told") {
+  const std::string made = record_of(test::record_book());
+  for (const char *word : {"somebody", "at home", "Zofia", "example.org"}) {
+    INFO(word);
+    CHECK(made.find(word) == std::string::npos);
+  }
+}
+
+TEST_CASE("names that are not UTF-8 are written with a replacement character") {
+  Checked book = test::record_book();
+  book.evidence.book.source = "/tmp/\xff.xml";
+  book.evidence.book.pictures[0].file = "sc\xc3.tif";
+  const std::string made = record_of(book);
+  CHECK(made.find("\"file\": \"\xEF\xBF\xBD.xml\"") != std::string::npos);
+  CHECK(made.find("\"file\": \"sc\xEF\xBF\xBD.tif\"") != std::string::npos);
+  CHECK(refused({made}) == 0);
+}
+
+TEST_CASE("every key of the schema is described") {
+  const std::string schema = content_of(STONEPROOF_SOURCE_DIR "/schema/record.schema.json");
+  const std::string words = content_of(STONEPROOF_SOURCE_DIR "/schema/record.md");
+  std::istringstream made(record_of(test::record_book()));
+  std::size_t keys = 0;
+  for (std::string line; std::getline(made, line);) {
+    const auto begin = line.find('"'), end = line.find("\": ");
+    if (begin == std::string::npos || end == std::string::npos) continue;
+    const std::string key = line.substr(begin, end + 1 - begin);
+    INFO(key);
+    CHECK(schema.find(key + ":") != std::string::npos);
+    CHECK((words.find(key) != std::string::npos ||
+           words.find("`" + key.substr(1, key.size() - 2) + "`") != std::string::npos));
+    ++keys;
+  }
+  CHECK(keys > 100);
+}
