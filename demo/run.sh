@@ -1,9 +1,9 @@
-#!/bin/bash
+#!/usr/bin/env bash
 # Makes the demo album and proofs it, on a fresh Debian 12: bash demo/run.sh
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-bash .ci/packages.sh
+bash .ci/packages.sh build
 cmake -G Ninja -S . -B build -DCMAKE_BUILD_TYPE=Release -DSTONEPROOF_TESTS=OFF
 cmake --build build --target stoneproof make_demo
 

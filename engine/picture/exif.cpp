@@ -18,20 +18,23 @@ ExifEntry *entry_of(ExifData *data, ExifTag tag) {
   return exif_content_get_entry(data->ifd[EXIF_IFD_0], tag);
 }
 
-int short_of(ExifData *data, ExifTag tag, int otherwise) {
+int number_of(ExifData *data, ExifTag tag, int otherwise) {
   const ExifEntry *entry = entry_of(data, tag);
   if (!entry || entry->components < 1) return otherwise;
   const ExifByteOrder order = exif_data_get_byte_order(data);
   if (entry->format == EXIF_FORMAT_SHORT && entry->size >= 2) return exif_get_short(entry->data, order);
-  // Some writers give a LONG where the standard asks for a SHORT.
+  // Some writers give a LONG or an SLONG where the standard asks for a SHORT.
   if (entry->format == EXIF_FORMAT_LONG && entry->size >= 4)
     return static_cast<int>(std::min<ExifLong>(exif_get_long(entry->data, order), 0xFFFF));
+  if (entry->format == EXIF_FORMAT_SLONG && entry->size >= 4) return exif_get_slong(entry->data, order);
   return otherwise;
 }
 
-double rational_of(ExifData *data, ExifTag tag) {
+// A resolution: a RATIONAL by the standard; some writers give a whole number.
+double resolution_of(ExifData *data, ExifTag tag) {
   const ExifEntry *entry = entry_of(data, tag);
-  if (!entry || entry->format != EXIF_FORMAT_RATIONAL || entry->size < 8) return 0;
+  if (!entry) return 0;
+  if (entry->format != EXIF_FORMAT_RATIONAL || entry->size < 8) return number_of(data, tag, 0);
   const ExifRational value = exif_get_rational(entry->data, exif_data_get_byte_order(data));
   return value.denominator ? static_cast<double>(value.numerator) / value.denominator : 0;
 }
@@ -48,12 +51,14 @@ std::optional<ExifFacts> read_exif(std::span<const std::uint8_t> segment) {
   exif_data_unset_option(data.get(), EXIF_DATA_OPTION_FOLLOW_SPECIFICATION);
   exif_data_load_data(data.get(), segment.data(), static_cast<unsigned>(segment.size()));
   ExifFacts facts;
-  const int orientation = short_of(data.get(), EXIF_TAG_ORIENTATION, 1);
+  const int orientation = number_of(data.get(), EXIF_TAG_ORIENTATION, 1);
   if (orientation >= 1 && orientation <= 8) facts.orientation = orientation;
-  facts.x = rational_of(data.get(), EXIF_TAG_X_RESOLUTION);
-  facts.y = rational_of(data.get(), EXIF_TAG_Y_RESOLUTION);
-  // Exif 2.3, tag 296: 2 inch, which is also the default, 3 centimetre.
-  if (short_of(data.get(), EXIF_TAG_RESOLUTION_UNIT, 2) == 3) facts.unit_inches = 1 / 2.54;
+  // Exif 2.3, tag 296: 2 inch, which is also the default, 3 centimetre; nothing else has a meaning.
+  const int unit = number_of(data.get(), EXIF_TAG_RESOLUTION_UNIT, 2);
+  if (unit != 2 && unit != 3) return facts;
+  facts.x = resolution_of(data.get(), EXIF_TAG_X_RESOLUTION);
+  facts.y = resolution_of(data.get(), EXIF_TAG_Y_RESOLUTION);
+  if (unit == 3) facts.unit_inches = 1 / 2.54;
   return facts;
 }
 

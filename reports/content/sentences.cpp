@@ -63,15 +63,20 @@ std::string stretch_words(const Evidence &evidence, const Finding &finding) {
   return fmt::format("Stretched by {} in {}.", figure(finding.measured), wider ? "width" : "height");
 }
 
-/// "at the top, outside and bottom"; sides of a spread are named as the reader sees them.
+/// As the reader names a side: those of a spread by left, right and fold, those of a page from its binding.
+std::string_view side_name(const PageSpace &space, PageSide side) {
+  if (side == PageSide::fold) return "fold";
+  if (space.fold && side == PageSide::left) return "left";
+  if (space.fold && side == PageSide::right) return "right";
+  return space.name_of(side);
+}
+
+/// "at the top, outside and bottom"
 std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
-  const PageSpace &space = evidence.spaces[*finding.page];
   std::string phrase = "at the ";
   for (std::size_t i = 0; i < finding.sides.size(); ++i) {
     if (i > 0) phrase += i + 1 == finding.sides.size() ? " and " : ", ";
-    const PageSide side = finding.sides[i];
-    const bool upright = side == PageSide::left || side == PageSide::right;
-    phrase += space.fold && upright ? (side == PageSide::left ? "left" : "right") : space.name_of(side);
+    phrase += side_name(evidence.spaces[*finding.page], finding.sides[i]);
   }
   return phrase;
 }
@@ -87,8 +92,10 @@ std::string near_trim_words(const Evidence &evidence, const Finding &finding) {
 }
 
 std::string margin_words(const Evidence &evidence, const Finding &finding) {
-  return fmt::format("Stands {} from the trim {}; the safe margin is {}.", figure(finding.measured),
-                     sides_phrase(evidence, finding), figure(finding.wanted));
+  const bool fold =
+      std::find(finding.sides.begin(), finding.sides.end(), PageSide::fold) != finding.sides.end();
+  return fmt::format("Stands {} from the {} {}; the safe margin is {}.", figure(finding.measured),
+                     fold ? "edge" : "trim", sides_phrase(evidence, finding), figure(finding.wanted));
 }
 
 std::string margin_remedy(const Evidence &, const Finding &finding) {
