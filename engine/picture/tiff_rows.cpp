@@ -46,7 +46,7 @@ void unpack(const std::uint8_t *from, std::size_t first, std::size_t count, int 
   std::size_t bit = first * static_cast<std::size_t>(bits);
   for (std::size_t i = 0; i < count; ++i) {
     unsigned value = 0;
-    for (int b = 0; b < bits; ++b, ++bit) value = value << 1 | (from[bit / 8] >> (7 - bit % 8) & 1u);
+    for (int b = 0; b < bits; ++b, ++bit) value = value << 1 | ((unsigned{from[bit / 8]} >> (7 - bit % 8)) & 1u);
     if (bits <= 8) {
       to[i * stride] = static_cast<std::uint8_t>(value);
     } else {

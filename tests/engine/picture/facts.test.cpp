@@ -73,8 +73,9 @@ TEST_CASE("JPEG density: a JFIF unit wins, then Exif, else none") {
       {{.unit = 0, .exif = made::Exif{.x = 600, .y = 400, .unit = 2}}, 600, 400},
       {{.jfif = false, .exif = made::Exif{.x = 240, .y = 240, .unit = 2, .big_endian = true}}, 240, 240},
       {{.jfif = false, .exif = made::Exif{.x = 118.11, .y = 118.11, .unit = 3}}, 299.9994, 299.9994},
-      {{.jfif = false, .exif = made::Exif{.x = 350, .y = 350}}, 350, 350}, // no unit: inch
-      {{.jfif = false, .exif = made::Exif{.orientation = 1}}, 0, 0},       // nothing is invented
+      {{.jfif = false, .exif = made::Exif{.x = 350, .y = 350}}, 350, 350},        // no unit: inch
+      {{.jfif = false, .exif = made::Exif{.x = 350, .y = 350, .unit = 9}}, 0, 0}, // a unit that means nothing
+      {{.jfif = false, .exif = made::Exif{.orientation = 1}}, 0, 0},              // nothing is invented
       {{.jfif = false}, 0, 0},
       // On its side: the axes change places with the picture.
       {{.unit = 1, .x = 300, .y = 150, .exif = made::Exif{.orientation = 6}}, 150, 300},
