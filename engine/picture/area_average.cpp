@@ -1,6 +1,6 @@
 // Area averaging: rows are summed as they come, columns once a new row is complete; so the loop that runs
 // over every pixel is one that the compiler can turn into vector instructions. Only way in: AreaAverage.
-// Tested in tests/engine/picture/area_average.test.cpp.
+// Tested in tests/engine/picture/preview.test.cpp.
 #include "engine/picture/area_average.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // Reads orientation and resolution from an Exif segment. Only way in: read_exif.
-// Tested through read_facts in tests/engine/picture/jpeg_facts.test.cpp.
+// Tested through read_facts in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/exif.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // The wording of picture faults. Only way in: the functions of faults.h.
-// Tested to the byte in tests/engine/picture/faults.test.cpp.
+// Tested to the byte in tests/engine/picture/files.test.cpp.
 #include "engine/picture/faults.h"
 
 #include <cerrno>

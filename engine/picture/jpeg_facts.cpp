@@ -1,5 +1,5 @@
 // Facts of a JPEG from the markers before the pixels. Only way in: jpeg_facts.
-// Tested in tests/engine/picture/jpeg_facts.test.cpp.
+// Tested in tests/engine/picture/facts.test.cpp.
 //
 // Density: a JFIF header with a unit wins; else Exif; else none. A JFIF unit of 0 gives the pixels' shape
 // only.

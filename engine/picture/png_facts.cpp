@@ -1,5 +1,5 @@
 // Facts of a PNG from the chunks before the first IDAT. Only way in: png_facts.
-// Tested in tests/engine/picture/png_facts.test.cpp. An orientation in an eXIf chunk is not applied: viewers
+// Tested in tests/engine/picture/facts.test.cpp. An orientation in an eXIf chunk is not applied: viewers
 // and layout programs do not agree on it.
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"

@@ -1,5 +1,5 @@
 // Rows of a PNG; an interlaced one is held whole. Only way in: png_rows.
-// Tested in tests/engine/picture/preview_png.test.cpp.
+// Tested in tests/engine/picture/preview_formats.test.cpp.
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/png_session.h"

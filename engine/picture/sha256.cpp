@@ -1,5 +1,5 @@
 // SHA-256 of a file, read in pieces, and of a text. Only ways in: sha256_of, sha256_of_text. Tested in
-// tests/engine/picture/sha256.test.cpp.
+// tests/engine/picture/files.test.cpp.
 #include "engine/picture/facts.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/picture_file.h"

@@ -1,5 +1,5 @@
 // Tells formats by their signatures. Only ways in: signature_of, format_of. Tested in
-// tests/engine/picture/signature.test.cpp.
+// tests/engine/picture/files.test.cpp.
 #include "engine/picture/signature.h"
 
 #include "engine/picture/faults.h"

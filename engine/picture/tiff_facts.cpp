@@ -1,5 +1,5 @@
 // Facts of a TIFF from its first directory. Only way in: tiff_facts.
-// Tested in tests/engine/picture/tiff_facts.test.cpp.
+// Tested in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/tiff_session.h"

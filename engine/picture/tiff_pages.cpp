@@ -1,5 +1,5 @@
 // Counts the directories of a TIFF by their chain alone (TIFF 6.0, section 2; BigTIFF: 8-byte counts and
-// offsets). Only way in: count_tiff_pages. Tested in tests/engine/picture/tiff_facts.test.cpp.
+// offsets). Only way in: count_tiff_pages. Tested in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/tiff_session.h"
 
 #include <unordered_set>

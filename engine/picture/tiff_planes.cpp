@@ -1,5 +1,5 @@
 // Reads strips by the row and tiles by the row of tiles. Only way in: TiffPlane.
-// Tested through previews in tests/engine/picture/preview_tiff.test.cpp.
+// Tested through previews in tests/engine/picture/preview_formats.test.cpp.
 #include "engine/picture/tiff_planes.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // Subsampled YCbCr by libtiff's own conversion. Only ways in: needs_tiff_rgba, tiff_rgba_rows.
-// Tested in tests/engine/picture/preview_tiff.test.cpp.
+// Tested in tests/engine/picture/preview_formats.test.cpp.
 #include "engine/picture/tiff_rgba_rows.h"
 
 #include "engine/picture/faults.h"

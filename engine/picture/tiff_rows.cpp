@@ -1,5 +1,5 @@
 // Rows of a TIFF: strips or tiles, interleaved or in planes, 1 to 16 bits a sample. Only way in: tiff_rows.
-// Tested in tests/engine/picture/preview_tiff.test.cpp.
+// Tested in tests/engine/picture/preview_formats.test.cpp.
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/tiff_planes.h"
@@ -46,7 +46,8 @@ void unpack(const std::uint8_t *from, std::size_t first, std::size_t count, int 
   std::size_t bit = first * static_cast<std::size_t>(bits);
   for (std::size_t i = 0; i < count; ++i) {
     unsigned value = 0;
-    for (int b = 0; b < bits; ++b, ++bit) value = value << 1 | ((unsigned{from[bit / 8]} >> (7 - bit % 8)) & 1u);
+    for (int b = 0; b < bits; ++b, ++bit)
+      value = value << 1 | ((unsigned{from[bit / 8]} >> (7 - bit % 8)) & 1u);
     if (bits <= 8) {
       to[i * stride] = static_cast<std::uint8_t>(value);
     } else {

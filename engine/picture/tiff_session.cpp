@@ -1,5 +1,5 @@
 // Opens a TIFF with handlers of its own, so that sessions in several threads do not meet.
-// Only ways in: TiffSession and the two namings. Tested in tests/engine/picture/tiff_facts.test.cpp.
+// Only ways in: TiffSession and the two namings. Tested in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/tiff_session.h"
 
 #include "engine/picture/faults.h"

@@ -1,4 +1,4 @@
-// Colour conversion of rows. Only way in: ToRgb. Tested in tests/engine/picture/to_rgb.test.cpp.
+// Colour conversion of rows. Only way in: ToRgb. Tested in tests/engine/picture/preview_formats.test.cpp.
 #include "engine/picture/to_rgb.h"
 
 #include <algorithm>

@@ -163,6 +163,7 @@ TEST_CASE("SHA-256 of the example of FIPS 180-4 and of a file of several pieces"
   made::write_bytes(folder / "abc", bytes_of("abc"));
   CHECK(sha256_of(folder / "abc").value() ==
         "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+  CHECK(sha256_of_text("abc") == sha256_of(folder / "abc").value());
   made::write_bytes(folder / "a", bytes_of(std::string(1'000'000, 'a')));
   CHECK(sha256_of(folder / "a").value() ==
         "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0");
