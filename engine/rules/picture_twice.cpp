@@ -2,14 +2,29 @@
 // tests/rules/picture-twice.
 #include "engine/rules/about.h"
 
+#include <map>
+#include <string_view>
+
 namespace stoneproof {
 
 namespace {
 
+/// For each picture the first one of the book whose file has the same content; itself where no other has.
+std::vector<std::size_t> first_of_its_kind(const Evidence &evidence) {
+  std::map<std::string_view, std::size_t> first_with;
+  std::vector<std::size_t> first;
+  for (std::size_t picture = 0; picture < evidence.pictures.size(); ++picture) {
+    const std::string &content = evidence.pictures[picture].sha256;
+    first.push_back(content.empty() ? picture : first_with.try_emplace(content, picture).first->second);
+  }
+  return first;
+}
+
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
-  std::vector<std::vector<const PlacedFrame *>> uses(evidence.book.pictures.size());
+  const auto first = first_of_its_kind(evidence);
+  std::vector<std::vector<const PlacedFrame *>> uses(first.size());
   for (const PlacedFrame &placed : evidence.frames)
-    if (placed.picture) uses[*placed.picture].push_back(&placed);
+    if (placed.picture) uses[first[*placed.picture]].push_back(&placed);
   for (const auto &frames : uses) {
     if (frames.size() < 2) continue;
     Finding finding = about_frame(Grade::query, evidence, *frames[1]);
@@ -27,7 +42,8 @@ extern const Rule picture_twice_rule = {
     Grade::query,
     "Same picture is placed more than once",
     "Readers notice, and most often a second picture was meant: the wrong file was linked.",
-    "Frames that name the same picture of the description.",
+    "Frames that name the same picture of the description, or pictures whose files are the same to the byte "
+    "(SHA-256).",
     "Look whether both are meant. If not, put the right picture into one of the frames.",
     check,
 };

@@ -57,4 +57,14 @@ std::string count(std::size_t n, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
+std::string with_figures_kept_whole(std::string text) {
+  constexpr std::string_view no_break = "\u00a0";
+  for (const std::string_view after : {" ppi", " mm", " %", " ×"})
+    for (std::size_t at = text.find(after); at != std::string::npos; at = text.find(after, at + 1))
+      if (at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, 1, no_break);
+  for (std::size_t at = text.find("× "); at != std::string::npos; at = text.find("× ", at + 1))
+    text.replace(at + std::string_view("×").size(), 1, no_break);
+  return text;
+}
+
 } // namespace stoneproof::content

@@ -15,4 +15,8 @@ std::string per_cent(double share); ///< "12.5 %": to a tenth, but never 0 % for
 std::string figure(const Measure &measure); ///< by kind; "" where nothing was measured
 std::string count(std::size_t n, std::string_view one, std::string_view many); ///< "1 hold", "3 holds"
 
+/// The text with no-break spaces between a figure and its unit and inside "88 × 132 mm", so that no line of a
+/// page ends in the middle of a figure.
+std::string with_figures_kept_whole(std::string text);
+
 } // namespace stoneproof::content

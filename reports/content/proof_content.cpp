@@ -65,6 +65,7 @@ Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
   mark.title = find_rule(finding.rule)->title;
   mark.page = page_name(evidence, finding);
   mark.subject = subject(evidence, finding);
+  if (finding.contributor) mark.owner = evidence.book.contributors[*finding.contributor].name;
   mark.message = message(evidence, finding);
   mark.remedy = remedy(evidence, finding);
   mark.surface = finding.page;

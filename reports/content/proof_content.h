@@ -17,6 +17,7 @@ struct Mark {
   std::string title;   ///< the fault in a few words
   std::string page;    ///< "Page 7"
   std::string subject; ///< the file, frame or text
+  std::string owner;   ///< the contributor whose picture it is; empty where nobody is named
   std::string message, remedy;
   std::optional<std::size_t> surface; ///< index into ProofContent::surfaces
   std::optional<Rect> area;           ///< the place, in the coordinates of that page

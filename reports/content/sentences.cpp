@@ -71,19 +71,29 @@ std::string_view side_name(const PageSpace &space, PageSide side) {
   return space.name_of(side);
 }
 
-/// "at the top, outside and bottom"
+/// "top, outside and bottom"
+std::string listed(const std::vector<std::string> &names) {
+  std::string list;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    list += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return list;
+}
+
 std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
-  std::string phrase = "at the ";
-  for (std::size_t i = 0; i < finding.sides.size(); ++i) {
-    if (i > 0) phrase += i + 1 == finding.sides.size() ? " and " : ", ";
-    phrase += side_name(evidence.spaces[*finding.page], finding.sides[i]);
-  }
-  return phrase;
+  std::vector<std::string> names;
+  for (const PageSide side : finding.sides)
+    names.emplace_back(side_name(evidence.spaces[*finding.page], side));
+  return "at the " + listed(names);
 }
 
 std::string bleed_words(const Evidence &evidence, const Finding &finding) {
-  return fmt::format("Reaches the trim {}, but passes it by only {}; the bleed is {}.",
-                     sides_phrase(evidence, finding), figure(finding.measured), figure(finding.wanted));
+  const Length reach = std::get<Length>(finding.measured);
+  const std::string sides = sides_phrase(evidence, finding), wanted = figure(finding.wanted);
+  if (reach > Length{})
+    return fmt::format("Passes the trim by only {} {}; the bleed is {}.", millimetres(reach), sides, wanted);
+  if (reach == Length{}) return fmt::format("Stops at the trim {}; the bleed is {}.", sides, wanted);
+  return fmt::format("The picture ends {} inside the trim {}, though its frame goes on; the bleed is {}.",
+                     millimetres(-reach), sides, wanted);
 }
 
 std::string near_trim_words(const Evidence &evidence, const Finding &finding) {
@@ -119,14 +129,11 @@ std::string off_page_words(const Evidence &, const Finding &finding) {
 std::string twice_words(const Evidence &evidence, const Finding &finding) {
   std::vector<std::string> names;
   for (const std::size_t page : finding.also_on) {
-    const std::string name = page_name(evidence.book.pages[page]);
+    std::string name = page_name(evidence.book.pages[page]);
+    name[0] = 'p'; // inside a sentence
     if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
   }
-  std::string pages;
-  for (std::size_t i = 0; i < names.size(); ++i)
-    pages += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  pages.front() = 'p';
-  return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), pages);
+  return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), listed(names));
 }
 
 std::string accepted_words(const Evidence &evidence, const Finding &finding) {

@@ -2,6 +2,7 @@
 // itself in tests/reports/layout.
 #include "reports/layout/column.h"
 
+#include "reports/content/figures.h"
 #include "reports/content/sentences.h"
 #include "reports/layout/clip.h"
 
@@ -25,10 +26,15 @@ struct Entry {
   Length height;
 };
 
+/// The file and whose it is.
+std::string subject_line(const content::Mark &mark) {
+  return mark.owner.empty() ? mark.subject : mark.subject + " · " + mark.owner;
+}
+
 Entry entry_of(const Canvas &canvas, const content::Mark &mark, Length width) {
   Entry entry{&mark,
-              canvas.wrap(style::body, width, mark.message),
-              canvas.wrap(style::body, width - remedy_indent, mark.remedy),
+              canvas.wrap(style::body, width, content::with_figures_kept_whole(mark.message)),
+              canvas.wrap(style::body, width - remedy_indent, content::with_figures_kept_whole(mark.remedy)),
               {}};
   entry.height = style::label_strong.leading + style::label.leading +
                  height_of(style::body, entry.message.size() + entry.remedy.size()) + 1_mm;
@@ -41,7 +47,7 @@ void draw_entry(Canvas &canvas, const Entry &entry, Point top_left, Length width
   const std::string heading = fmt::format("{} · {}", content::grade_name(mark.grade), mark.title);
   canvas.text(top_left, style::label_strong, canvas.shortened(style::label_strong, width, heading));
   Length y = top_left.y + style::label_strong.leading;
-  canvas.text({top_left.x, y}, style::label, canvas.shortened(style::label, width, mark.subject));
+  canvas.text({top_left.x, y}, style::label, canvas.shortened(style::label, width, subject_line(mark)));
   y = canvas.lines({top_left.x, y + style::label.leading}, style::body, entry.message) + 1_mm;
   const Length end = canvas.lines({top_left.x + remedy_indent, y}, style::body, entry.remedy);
   if (!entry.remedy.empty())
@@ -74,7 +80,7 @@ void join(Canvas &canvas, const Rect &place, const Rect &room, Point tag) {
 
 Note note_of(const content::Mark &mark, Rect area) {
   return {area, fmt::format("{} · {} · {}", mark.number, content::grade_name(mark.grade), mark.title),
-          mark.subject + "\n" + mark.message + "\n" + mark.remedy};
+          subject_line(mark) + "\n" + mark.message + "\n" + mark.remedy};
 }
 
 } // namespace

@@ -24,7 +24,7 @@ struct TableColumn {
 constexpr TableColumn number_column{"No.", style::margin, 9_mm};
 constexpr TableColumn grade_column{"Grade", 27_mm, 13_mm};
 constexpr TableColumn page_column{"Page", 42_mm, 22_mm};
-constexpr TableColumn subject_column{"Picture", 66_mm, 45_mm};
+constexpr TableColumn subject_column{"Picture and whose it is", 66_mm, 45_mm};
 constexpr TableColumn message_column{"What was found", 115_mm, 76_mm};
 constexpr TableColumn remedy_column{"What to do", 196_mm, 87_mm};
 constexpr const TableColumn *table_columns[] = {&number_column,  &grade_column,   &page_column,
@@ -107,12 +107,13 @@ private:
       return canvas().wrap(style, column.width, text);
     };
     const auto title = broken(style::label_strong, message_column, mark.title);
-    const auto message = broken(style::body, message_column, mark.message);
-    const auto remedy = broken(style::body, remedy_column, mark.remedy);
+    const auto message = broken(style::body, message_column, content::with_figures_kept_whole(mark.message));
+    const auto remedy = broken(style::body, remedy_column, content::with_figures_kept_whole(mark.remedy));
     const auto subject = broken(style::label, subject_column, mark.subject);
-    const Length height =
-        std::max({height_of(style::label_strong, title.size()) + height_of(style::body, message.size()),
-                  height_of(style::body, remedy.size()), height_of(style::label, subject.size())});
+    const auto owner = broken(style::label, subject_column, mark.owner);
+    const Length height = std::max(
+        {height_of(style::label_strong, title.size()) + height_of(style::body, message.size()),
+         height_of(style::body, remedy.size()), height_of(style::label, subject.size() + owner.size())});
     if (y_ + height > table_bottom) {
       begin_sheet();
       table_head("What must be done, continued");
@@ -122,7 +123,8 @@ private:
     draw_tag(on, {number_column.left, top}, mark.number, mark.grade);
     on.text({grade_column.left, top}, style::label_strong, content::grade_name(mark.grade));
     on.text({page_column.left, top}, style::label_strong, mark.page);
-    on.lines({subject_column.left, top + 0.5_pt}, style::label, subject);
+    const Length owner_top = on.lines({subject_column.left, top + 0.5_pt}, style::label, subject);
+    on.lines({subject_column.left, owner_top}, style::label, owner);
     const Length message_top = on.lines({message_column.left, top}, style::label_strong, title);
     on.lines({message_column.left, message_top}, style::body, message);
     on.lines({remedy_column.left, top}, style::body, remedy);

@@ -39,3 +39,8 @@ TEST_CASE("one thing is told as one") {
   CHECK(count(0, "hold", "holds") == "0 holds");
   CHECK(count(12, "query", "queries") == "12 queries");
 }
+
+TEST_CASE("no line may end inside a figure") {
+  CHECK(with_figures_kept_whole("Print at 300 ppi, 3 mm, 5 % or 88 × 132 mm; a mm is a mm.") ==
+        "Print at 300\u00a0ppi, 3\u00a0mm, 5\u00a0% or 88\u00a0×\u00a0132\u00a0mm; a mm is a mm.");
+}

@@ -21,7 +21,7 @@ TEST_CASE("marks are numbered in page order from top to bottom, and listed most 
   Book book = small_book();
   book.pictures = {photo("a", "a.jpg"), photo("b", "b.jpg"), photo("c", "c.jpg")};
   book.pages[0].frames = {frame("low", 0, 20, 150, 150, 80), frame("high", {}, 20, 20, 100, 100)};
-  book.pages[1].frames = {frame("spread", 1, 20, 20, 190, 150)};
+  book.pages[1].frames = {frame("spread", 1, 20, 20, 170, 150)};
   const Checked result = checked(std::move(book));
   const ProofContent content = proof_content(result.evidence, result.findings);
 

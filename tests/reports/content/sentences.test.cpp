@@ -76,14 +76,38 @@ TEST_CASE("film and settings beyond a flatbed carry a word of advice") {
 }
 
 TEST_CASE("sides of a page are named from the binding, sides of a spread as the reader sees them") {
-  Frame short_bleed = frame("f", 0, -2, -3, 206, 256);
-  short_bleed.fit = Fill{};
-  CHECK(tell(with_frame(short_bleed), "short-bleed", {9000, 9000})
-            .message.find("Reaches the trim at the inside") == std::string::npos);
-  CHECK(tell(with_frame(frame("f", 0, 100, 0, 100, 100)), "short-bleed", {9000, 9000}).message ==
-        "Reaches the trim at the top and outside, but passes it by only 0 mm; the bleed is 3 mm.");
-  CHECK(tell(with_frame(frame("f", 0, -1, 50, 100, 100), 1), "short-bleed", {9000, 9000}).message ==
-        "Reaches the trim at the left, but passes it by only 1 mm; the bleed is 3 mm.");
+  struct Case {
+    Frame frame;
+    std::size_t page;
+    std::string_view rule, message;
+  };
+  Frame gap = frame("f", 0, -3, 20, 100, 100); // on the left page of the spread
+  gap.fit = PictureAt{{Length::of_mm(1), Length::of_mm(20), Length::of_mm(96), Length::of_mm(100)}};
+  const Case cases[] = {
+      {frame("f", 0, 100, 0, 100, 100), 0, "short-bleed",
+       "Stops at the trim at the top and outside; the bleed is 3 mm."},
+      {frame("f", 0, -1, 50, 100, 100), 1, "short-bleed",
+       "Passes the trim by only 1 mm at the left; the bleed is 3 mm."},
+      {gap, 1, "short-bleed",
+       "The picture ends 1 mm inside the trim at the left, though its frame goes on; the bleed is 3 mm."},
+      {frame("f", 0, 30, 2, 100, 100), 0, "inside-safe-margin",
+       "Stands 2 mm from the trim at the top; the safe margin is 5 mm."},
+      {frame("f", 0, 202, 30, 100, 100), 1, "inside-safe-margin",
+       "Stands 2 mm from the edge at the fold; the safe margin is 6 mm."},
+      {frame("f", 0, 0.5, 30, 100, 100), 1, "near-trim",
+       "Ends 0.5 mm from the trim at the left; the cut may wander by 1 mm."},
+  };
+  for (const Case &c : cases) {
+    CAPTURE(c.message);
+    CHECK(tell(with_frame(c.frame, c.page), c.rule, {9000, 9000}).message == c.message);
+  }
+}
+
+TEST_CASE("the pages of a picture that stands twice are listed once each") {
+  Book book = with_frame(frame("a", 0, 20, 20, 50, 30));
+  book.pages[1].frames = {frame("b", 0, 20, 20, 50, 30), frame("c", 0, 20, 80, 50, 30)};
+  CHECK(tell(std::move(book), "picture-twice", {9000, 9000}).message ==
+        "The same picture stands in 3 frames: page 1 and pages 2–3.");
 }
 
 TEST_CASE("every rule has words of its own") {
