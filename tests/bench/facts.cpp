@@ -3,6 +3,7 @@
 #include "engine/picture/facts.h"
 #include "tests/bench/best_time.h"
 #include "tests/engine/picture/make_pictures.h"
+#include "tests/support/files.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -17,7 +18,7 @@ namespace {
 
 constexpr int each = 500;
 
-std::vector<std::filesystem::path> make_list(const made::TempFolder &folder) {
+std::vector<std::filesystem::path> make_list(const stoneproof::test::Folder &folder) {
   std::vector<std::filesystem::path> files;
   for (int i = 0; i < each; ++i) {
     const made::Raster picture = made::busy(300 + i % 7 * 50, 240 + i % 5 * 40, 3);
@@ -80,7 +81,7 @@ unsigned bare_tiff(const char *path) {
 } // namespace
 
 int main() {
-  const made::TempFolder folder;
+  const stoneproof::test::Folder folder;
   const std::vector<std::filesystem::path> files = make_list(folder);
   std::int64_t kept = 0; // so that nothing is optimised away
   const auto ours = [&](const char *end) {

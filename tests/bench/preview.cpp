@@ -3,6 +3,7 @@
 #include "engine/picture/preview.h"
 #include "tests/bench/best_time.h"
 #include "tests/engine/picture/make_pictures.h"
+#include "tests/support/files.h"
 
 #include <cstdio>
 #include <string>
@@ -60,7 +61,7 @@ void compare(const std::filesystem::path &file) {
 } // namespace
 
 int main(int count, char **arguments) {
-  const made::TempFolder folder;
+  const stoneproof::test::Folder folder;
   std::vector<std::filesystem::path> files(arguments + 1, arguments + count);
   if (files.empty()) {
     files.push_back(folder / "made24.jpg");

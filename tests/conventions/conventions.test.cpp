@@ -2,7 +2,7 @@
 // long they are.
 #include "tests/conventions/checks.h"
 
-#include "tests/support/catch.h"
+#include "tests/support/programs.h"
 
 #include <cstdio>
 #include <fstream>
@@ -18,12 +18,8 @@ const std::string top = STONEPROOF_SOURCE_DIR;
 /// Every tracked file that is there.
 std::vector<std::string> tracked() {
   const std::string command = "git -c safe.directory='*' -C '" + top + "' ls-files";
-  const std::unique_ptr<FILE, int (*)(FILE *)> pipe(popen(command.c_str(), "r"), pclose);
-  REQUIRE(pipe);
-  std::string all;
-  for (int c = std::fgetc(pipe.get()); c != EOF; c = std::fgetc(pipe.get())) all += static_cast<char>(c);
+  std::istringstream lines(run_command(command));
   std::vector<std::string> paths;
-  std::istringstream lines(all);
   for (std::string line; std::getline(lines, line);)
     if (std::ifstream(top + '/' + line)) paths.push_back(line);
   REQUIRE(paths.size() > 50); // the list was read
@@ -39,9 +35,7 @@ std::vector<Source> sources() {
   for (const std::string &path : tracked()) {
     const bool product = path.rfind("engine/", 0) == 0 || path.rfind("reports/", 0) == 0;
     if (!product || (!ends(path, ".cpp") && !ends(path, ".h"))) continue;
-    std::ostringstream text;
-    text << std::ifstream(top + '/' + path).rdbuf();
-    all.push_back({path, text.str()});
+    all.push_back({path, content_of(top + '/' + path)});
   }
   REQUIRE(all.size() > 30);
   return all;

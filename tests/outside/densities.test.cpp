@@ -3,10 +3,8 @@
 #include "engine/placement/placed.h"
 #include "reports/pdf/write_pdf.h"
 #include "tests/engine/picture/make_pictures.h"
-#include "tests/support/catch.h"
+#include "tests/support/programs.h"
 
-#include <cstdio>
-#include <memory>
 #include <random>
 #include <sstream>
 
@@ -21,12 +19,9 @@ struct Listed {
 /// The rows of `pdfimages -list`: page num type width height color comp bpc enc interp object ID x-ppi y-ppi
 /// size ratio.
 std::vector<Listed> list_images(const std::filesystem::path &pdf) {
-  const std::unique_ptr<FILE, int (*)(FILE *)> pipe(popen(("pdfimages -list " + pdf.string()).c_str(), "r"),
-                                                    pclose);
-  REQUIRE(pipe);
+  std::istringstream lines(test::run_command("pdfimages -list " + pdf.string()));
   std::vector<Listed> rows;
-  char line[1024];
-  while (std::fgets(line, sizeof line, pipe.get())) {
+  for (std::string line; std::getline(lines, line);) {
     std::istringstream words(line);
     std::string type, colour, coding, interpolated;
     int page, number, components, bits, object, generation;
@@ -64,7 +59,7 @@ Frame random_frame(std::mt19937 &random) {
 TEST_CASE("effective densities agree with pdfimages on the same placements") {
   constexpr int count = 150;
   std::mt19937 random(2026);
-  made::TempFolder folder;
+  test::Folder folder;
   layout::Document document;
   std::vector<PlacedFrame> placed;
   for (int i = 0; i < count; ++i) {

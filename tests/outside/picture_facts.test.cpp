@@ -5,6 +5,7 @@
 #include "engine/picture/preview.h"
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <cmath>
 #include <cstdio>
@@ -47,13 +48,8 @@ std::vector<std::filesystem::path> samples() {
 // A command's lines, cut at tabs; the first field is the path.
 std::map<std::string, std::vector<std::string>> table_of(const std::string &command) {
   std::map<std::string, std::vector<std::string>> rows;
-  std::FILE *pipe = ::popen(command.c_str(), "r");
-  REQUIRE(pipe);
-  std::string text;
-  char piece[4096];
-  while (const std::size_t got = std::fread(piece, 1, sizeof piece, pipe)) text.append(piece, got);
-  ::pclose(pipe); // a damaged file makes a status of its own; what matters is the lines
-  std::istringstream lines(text);
+  // A damaged file makes a status of its own; what matters is the lines.
+  std::istringstream lines(stoneproof::test::print_of(command).out);
   for (std::string line; std::getline(lines, line);) {
     std::istringstream parts(line);
     std::vector<std::string> fields;
@@ -63,8 +59,8 @@ std::map<std::string, std::vector<std::string>> table_of(const std::string &comm
   return rows;
 }
 
-std::filesystem::path write_list(const made::TempFolder &folder,
-                                 const std::vector<std::filesystem::path> &files, const std::string &after) {
+std::filesystem::path write_list(const test::Folder &folder, const std::vector<std::filesystem::path> &files,
+                                 const std::string &after) {
   std::ofstream list(folder / "list");
   for (const auto &file : files) list << file.string() << after << "\n";
   return folder / "list";
@@ -113,7 +109,7 @@ double ppi(const std::optional<Density> &density) { return density ? density->pp
 
 TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
   const auto files = samples();
-  const made::TempFolder folder;
+  const test::Folder folder;
   // Fields that a file lacks come as "-"; -n keeps numbers as they are stored.
   const auto theirs = table_of(
       "exiftool -q -q -n -f -p "
@@ -162,7 +158,7 @@ TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
 
 TEST_CASE("facts agree with ImageMagick: width and height; what it can read is not refused") {
   const auto files = samples();
-  const made::TempFolder folder;
+  const test::Folder folder;
   const auto theirs = table_of("xargs -a " + write_list(folder, files, "[0]").string() +
                                " -d '\\n' identify -ping -format '%d/%f\t%w\t%h\n' 2>/dev/null");
   Report report;

@@ -1,7 +1,7 @@
 #include "engine/book/read.h"
 #include "engine/xml/element_reader.h"
-#include "tests/engine/xml/temporary_folder.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <fmt/format.h>
 
@@ -9,7 +9,7 @@
 
 using namespace stoneproof;
 using namespace stoneproof::literals;
-using stoneproof::test::TemporaryFolder;
+using stoneproof::test::Folder;
 
 namespace {
 
@@ -73,8 +73,8 @@ std::string faults_with(std::string_view part, std::string_view replacement) {
 } // namespace
 
 TEST_CASE("every part of a description arrives in the book") {
-  const TemporaryFolder folder;
-  const auto file = folder.write("my book.xml", whole);
+  const Folder folder;
+  const auto file = test::write_file(folder.path / "my book.xml", whole);
   const auto reading = read_book(file);
   INFO(faults_of(reading));
   REQUIRE(reading);
@@ -96,7 +96,7 @@ TEST_CASE("every part of a description arrives in the book") {
   CHECK(book.contributors[1].contact.empty());
   CHECK(book.contributors[1].place == SourcePlace{9, 5});
   REQUIRE(book.pictures.size() == 2);
-  CHECK(book.path_of(book.pictures[0]) == folder.path() / "scans/the mill.tif");
+  CHECK(book.path_of(book.pictures[0]) == folder.path / "scans/the mill.tif");
   CHECK(book.pictures[0].use == Use::line_art);
   CHECK(book.pictures[0].contributor == 1u);
   REQUIRE(book.pictures[0].original);
@@ -245,18 +245,18 @@ TEST_CASE("text keeps its lines and loses the white space that indents the XML")
 }
 
 TEST_CASE("what is no file of a book gives one fault") {
-  const TemporaryFolder folder;
+  const Folder folder;
   const auto only_fault = [](const std::filesystem::path &file) {
     const auto reading = read_book(file);
     REQUIRE(reading.faults.size() == 1);
     return reading.faults[0].fault.what;
   };
-  CHECK(only_fault(folder.path() / "none.xml") == "there is no such file");
-  CHECK(only_fault(folder.path()) == "this is a folder, not a file");
-  CHECK(only_fault(folder.write("a.xml", "")) == "the file is empty");
-  CHECK(only_fault(folder.write("b.xml", "\x89PNG\r\n")) == "these bytes are not UTF-8");
-  CHECK(only_fault(folder.write("c.xml", "<svg/>")) == "the first element is <svg>, not <book>");
-  const auto fifo = folder.path() / "fifo";
+  CHECK(only_fault(folder.path / "none.xml") == "there is no such file");
+  CHECK(only_fault(folder.path) == "this is a folder, not a file");
+  CHECK(only_fault(test::write_file(folder.path / "a.xml", "")) == "the file is empty");
+  CHECK(only_fault(test::write_file(folder.path / "b.xml", "\x89PNG\r\n")) == "these bytes are not UTF-8");
+  CHECK(only_fault(test::write_file(folder.path / "c.xml", "<svg/>")) == "the first element is <svg>, not <book>");
+  const auto fifo = folder.path / "fifo";
   REQUIRE(mkfifo(fifo.c_str(), 0600) == 0);
   CHECK(only_fault(fifo) == "this is not a regular file");
 }

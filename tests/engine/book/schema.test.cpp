@@ -86,7 +86,7 @@ std::vector<std::string> generated(std::size_t count) {
     if (i % 3 == 1)
       for (std::size_t n = 1 + chance.below(3); n > 0; --n) mutate(book, chance);
     std::string text = chance.one_in(2) ? "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" : "";
-    write(book, text);
+    write_file(book, text);
     if (i % 3 == 2)
       for (std::size_t n = 1 + chance.below(2); n > 0; --n) mutate(text, chance);
     documents.push_back(std::move(text));

@@ -2,6 +2,7 @@
 #include "engine/picture/facts.h"
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <tiff.h>
 
@@ -25,7 +26,7 @@ void check_ppi(const Facts &facts, double x, double y) {
 } // namespace
 
 TEST_CASE("JPEG facts: colour, compression, channels") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     int channels;
     made::JpegKind kind;
@@ -58,7 +59,7 @@ TEST_CASE("JPEG facts: colour, compression, channels") {
 }
 
 TEST_CASE("JPEG density: a JFIF unit wins, then Exif, else none") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     made::JpegKind kind;
     double x, y;
@@ -87,7 +88,7 @@ TEST_CASE("JPEG density: a JFIF unit wins, then Exif, else none") {
 }
 
 TEST_CASE("orientation 1 to 8 gives the seen size; what is out of range counts as 1") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (int orientation = 0; orientation <= 10; ++orientation) {
     CAPTURE(orientation);
     const bool valid = orientation >= 1 && orientation <= 8;
@@ -106,7 +107,7 @@ TEST_CASE("orientation 1 to 8 gives the seen size; what is out of range counts a
 }
 
 TEST_CASE("an ICC profile is found in each format, also in several JPEG segments") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_jpeg(folder / "j", made::busy(8, 8, 3), {.icc_bytes = 150'000});
   CHECK(facts_of(folder / "j").icc);
   made::write_tiff(folder / "t", made::busy(8, 8, 3), {.icc_bytes = 500});
@@ -116,7 +117,7 @@ TEST_CASE("an ICC profile is found in each format, also in several JPEG segments
 }
 
 TEST_CASE("TIFF facts: bits, channels, colour, alpha, compression, kind") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     int channels, bits;
     made::TiffKind kind;
@@ -166,7 +167,7 @@ TEST_CASE("TIFF facts: bits, channels, colour, alpha, compression, kind") {
 }
 
 TEST_CASE("TIFF density by its unit; a missing unit is the inch, none is no density") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     made::TiffKind kind;
     double x, y;
@@ -192,7 +193,7 @@ TEST_CASE("TIFF density by its unit; a missing unit is the inch, none is no dens
 }
 
 TEST_CASE("pages of a TIFF are counted, also where their chain loops") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (const bool big : {false, true}) {
     made::write_tiff(folder / "t", made::busy(8, 4, 3), {.big = big, .pages = 5});
     CHECK(facts_of(folder / "t").pages == 5);
@@ -206,7 +207,7 @@ TEST_CASE("pages of a TIFF are counted, also where their chain loops") {
 }
 
 TEST_CASE("PNG facts: colour types, depths, interlacing") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     int channels, bits;
     made::PngKind kind;
@@ -243,7 +244,7 @@ TEST_CASE("PNG facts: colour types, depths, interlacing") {
 }
 
 TEST_CASE("PNG density: pixels a metre as ppi; an unknown unit is none") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     unsigned metre;
     double ppi;

@@ -1,4 +1,5 @@
 // What is refused before a byte of it is judged, and the faults of every kind to the byte.
+#include "tests/support/files.h"
 #include "engine/picture/facts.h"
 #include "engine/picture/preview.h"
 #include "tests/engine/picture/make_pictures.h"
@@ -20,7 +21,7 @@ const std::string copy_again = "Copy the picture again from where it came, or as
 } // namespace
 
 TEST_CASE("a path that is not a picture file gives one clear fault") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   std::filesystem::create_directory(folder / "folder.jpg");
   REQUIRE(::mkfifo((folder / "pipe.jpg").c_str(), 0600) == 0);
   made::write_bytes(folder / "empty.jpg", {});
@@ -52,7 +53,7 @@ TEST_CASE("a path that is not a picture file gives one clear fault") {
 
 TEST_CASE("a file without the right to read it says so") {
   if (::geteuid() == 0) return; // root may read everything
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_bytes(folder / "locked.jpg", bytes_of("x"));
   std::filesystem::permissions(folder / "locked.jpg", std::filesystem::perms::none);
   const auto facts = read_facts(folder / "locked.jpg");
@@ -63,7 +64,7 @@ TEST_CASE("a file without the right to read it says so") {
 
 TEST_CASE("the signature decides, and known formats that are not read are named") {
   using namespace std::literals;
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     std::string bytes, what;
   };
@@ -101,7 +102,7 @@ TEST_CASE("the signature decides, and known formats that are not read are named"
 
 TEST_CASE("broken headers say what the library found") {
   using namespace std::literals;
-  const made::TempFolder folder;
+  const test::Folder folder;
   struct Row {
     std::string bytes, what;
   };
@@ -123,7 +124,7 @@ TEST_CASE("broken headers say what the library found") {
 }
 
 TEST_CASE("enormous claims are refused before anything is allocated") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   // A true header of one pixel, with the size rewritten to 40,000 x 40,000.
   made::write_jpeg(folder / "huge", made::busy(1, 1, 1));
   Bytes jpeg = made::read_bytes(folder / "huge");
@@ -158,7 +159,7 @@ TEST_CASE("enormous claims are refused before anything is allocated") {
 }
 
 TEST_CASE("SHA-256 of the example of FIPS 180-4 and of a file of several pieces") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   // "abc": FIPS 180-2 appendix B.1; one million times "a": appendix B.3.
   made::write_bytes(folder / "abc", bytes_of("abc"));
   CHECK(sha256_of(folder / "abc").value() ==

@@ -3,7 +3,6 @@
 #include "tests/engine/picture/make_pictures.h"
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
@@ -59,18 +58,6 @@ Bytes packed(const Raster &r, int y, int x0, int count, int c0, int channels, bo
 }
 
 } // namespace
-
-TempFolder::TempFolder() {
-  static std::atomic<int> count{0};
-  path_ = std::filesystem::temp_directory_path() /
-          ("stoneproof-test-" + std::to_string(::getpid()) + "-" + std::to_string(count++));
-  std::filesystem::create_directories(path_);
-}
-
-TempFolder::~TempFolder() {
-  std::error_code ignored;
-  std::filesystem::remove_all(path_, ignored);
-}
 
 void write_bytes(const std::filesystem::path &file, const Bytes &bytes) {
   std::ofstream(file, std::ios::binary)

@@ -10,19 +10,6 @@
 
 namespace made {
 
-/// A folder of its own under the system's temporary folder, removed at the end.
-class TempFolder {
-public:
-  TempFolder();
-  ~TempFolder();
-  TempFolder(const TempFolder &) = delete;
-  TempFolder &operator=(const TempFolder &) = delete;
-  std::filesystem::path operator/(const std::string &name) const { return path_ / name; }
-
-private:
-  std::filesystem::path path_;
-};
-
 using Bytes = std::vector<std::uint8_t>;
 void write_bytes(const std::filesystem::path &file, const Bytes &bytes);
 Bytes read_bytes(const std::filesystem::path &file);

@@ -4,6 +4,7 @@
 #include "engine/picture/preview.h"
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <random>
 #include <tiff.h>
@@ -12,7 +13,7 @@ using namespace stoneproof;
 
 namespace {
 
-std::vector<made::Bytes> seeds(const made::TempFolder &folder) {
+std::vector<made::Bytes> seeds(const test::Folder &folder) {
   std::vector<made::Bytes> all;
   const auto keep = [&] { all.push_back(made::read_bytes(folder / "s")); };
   const made::Raster rgb = made::busy(50, 40, 3), gray = made::busy(50, 40, 1), four = made::busy(50, 40, 4);
@@ -61,7 +62,7 @@ made::Bytes mutated(made::Bytes bytes, std::mt19937 &random) {
 } // namespace
 
 TEST_CASE("mutated files end in a value or a fault") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   const PictureLimits limits{.most_pixels = 4'000'000, .most_memory = 32'000'000};
   std::mt19937 random(20240501);
   int values = 0, faults = 0;

@@ -4,6 +4,7 @@
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/engine/picture/slow_average.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <tiff.h>
 
@@ -30,7 +31,7 @@ TEST_CASE("orientation 1 to 8 puts each stored pixel where the Exif table says")
   const std::vector<int> seen[] = {{1, 2, 3, 4, 5, 6}, {3, 2, 1, 6, 5, 4}, {6, 5, 4, 3, 2, 1},
                                    {4, 5, 6, 1, 2, 3}, {1, 4, 2, 5, 3, 6}, {4, 1, 5, 2, 6, 3},
                                    {6, 3, 5, 2, 4, 1}, {3, 6, 2, 5, 1, 4}};
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (int orientation = 1; orientation <= 8; ++orientation) {
     CAPTURE(orientation);
     made::write_tiff(folder / "t", made::counted(3, 2, 40), {.photometric = 1, .orientation = orientation});
@@ -51,7 +52,7 @@ TEST_CASE("orientation 1 to 8 puts each stored pixel where the Exif table says")
 }
 
 TEST_CASE("a part is widened to whole pixels, cut to the picture and never enlarged") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_tiff(folder / "t", made::busy(40, 30, 3));
   struct Row {
     PreviewOrder order;
@@ -83,7 +84,7 @@ TEST_CASE("a part is widened to whole pixels, cut to the picture and never enlar
 }
 
 TEST_CASE("a JPEG preview is the area average of libjpeg's own reduced picture") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   const made::JpegKind kinds[] = {{}, {.progressive = true}, {.full_chroma = true}, {.arithmetic = true}};
   struct Row {
     PreviewOrder order;
@@ -109,7 +110,7 @@ TEST_CASE("a JPEG preview is the area average of libjpeg's own reduced picture")
 }
 
 TEST_CASE("a turned JPEG is the turned average") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_jpeg(folder / "j", made::busy(413, 307, 3));
   const made::Raster whole = made::decode_jpeg(folder / "j", 4);
   for (int orientation = 1; orientation <= 8; ++orientation) {
@@ -131,7 +132,7 @@ TEST_CASE("a turned JPEG is the turned average") {
 }
 
 TEST_CASE("ink becomes RGB, with and without the Adobe marker") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::Raster flat{16, 16, 4, 8, {}};
   for (int i = 0; i < 256; ++i) flat.samples.insert(flat.samples.end(), {255, 128, 0, 51});
   // Stored as ink: c 255, m 128, y 0, k 51. Through the marker the same numbers mean c 0, m 127, y 255, k
@@ -149,7 +150,7 @@ TEST_CASE("ink becomes RGB, with and without the Adobe marker") {
 }
 
 TEST_CASE("a damaged JPEG is a fault, wherever it was cut") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (const bool progressive : {false, true}) {
     made::write_jpeg(folder / "j", made::busy(413, 307, 3), {.progressive = progressive});
     const Facts facts = facts_of(folder / "j");
@@ -172,7 +173,7 @@ TEST_CASE("a damaged JPEG is a fault, wherever it was cut") {
 }
 
 TEST_CASE("what would take too much memory is refused with the figure") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   // A progressive picture holds every coefficient: here 64 x 64 blocks of luma and twice 32 x 32, at 128
   // bytes each.
   made::write_jpeg(folder / "j", made::busy(512, 512, 3), {.progressive = true});
@@ -197,7 +198,7 @@ TEST_CASE("what would take too much memory is refused with the figure") {
 }
 
 TEST_CASE("a file that was replaced after its facts were read is a fault") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_jpeg(folder / "j", made::busy(64, 48, 3));
   const Facts facts = facts_of(folder / "j");
   made::write_png(folder / "j", made::busy(40, 30, 3));

@@ -4,6 +4,7 @@
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/engine/picture/slow_average.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <tiff.h>
 #include <tiffio.h>
@@ -69,7 +70,7 @@ made::Look ink(const made::Raster &r) {
 } // namespace
 
 TEST_CASE("TIFF: every layout and packing of gray and RGB gives the same pixels") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (const int compression :
        {COMPRESSION_NONE, COMPRESSION_LZW, COMPRESSION_ADOBE_DEFLATE, COMPRESSION_PACKBITS})
     for (const int bits : {1, 2, 4, 8, 12, 16})
@@ -90,7 +91,7 @@ TEST_CASE("TIFF: every layout and packing of gray and RGB gives the same pixels"
 }
 
 TEST_CASE("TIFF: one strip for the whole picture, and fax packing") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   const made::Raster rgb = made::busy(150, 110, 3), line_art = made::busy(150, 110, 1, 1);
   made::write_tiff(folder / "t", rgb,
                    {.compression = COMPRESSION_LZW, .planar = true, .rows_per_strip = 110});
@@ -103,7 +104,7 @@ TEST_CASE("TIFF: one strip for the whole picture, and fax packing") {
 }
 
 TEST_CASE("TIFF: alpha shows white behind, other extra samples show nothing") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (const int bits : {8, 16})
     for (const bool planar : {false, true}) {
       const made::Raster picture = made::busy(150, 110, 4, bits);
@@ -117,7 +118,7 @@ TEST_CASE("TIFF: alpha shows white behind, other extra samples show nothing") {
 }
 
 TEST_CASE("TIFF: ink, palette, and Lab") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (const int bits : {8, 16})
     for (const bool planar : {false, true}) {
       const made::Raster picture = made::busy(150, 110, 4, bits);
@@ -144,7 +145,7 @@ TEST_CASE("TIFF: ink, palette, and Lab") {
 }
 
 TEST_CASE("TIFF: Lab of known colours, in both codings") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   // sRGB red, green, blue and the grays 0, 119, 255 in CIE Lab with the white D50 (the sRGB primaries adapted
   // by Bradford; computed with the formulas of CIE 15 and ICC.1), rounded to what 8 bits can hold.
   struct Row {
@@ -180,7 +181,7 @@ TEST_CASE("TIFF: Lab of known colours, in both codings") {
 }
 
 TEST_CASE("TIFF: JPEG inside, and YCbCr packed otherwise") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   const made::Raster picture = made::busy(150, 110, 3);
   for (const bool tiled : {false, true}) {
     made::write_tiff(folder / "t", picture,
@@ -225,7 +226,7 @@ TEST_CASE("TIFF: JPEG inside, and YCbCr packed otherwise") {
 }
 
 TEST_CASE("TIFF: what is not decoded is a fault that says so; damage is another") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_tiff(folder / "t", made::busy(8, 8, 1, 16),
                    {.photometric = 1, .sample_format = SAMPLEFORMAT_INT});
   auto preview = try_preview(folder / "t", {{0, 0, 8, 8}, 4, 4});
@@ -247,7 +248,7 @@ TEST_CASE("TIFF: what is not decoded is a fault that says so; damage is another"
 }
 
 TEST_CASE("PNG: every colour type and depth, interlaced or not") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   for (const bool interlaced : {false, true}) {
     for (const int bits : {1, 2, 4, 8, 16}) {
       CAPTURE(interlaced, bits);
@@ -268,7 +269,7 @@ TEST_CASE("PNG: every colour type and depth, interlaced or not") {
 }
 
 TEST_CASE("PNG: palette with and without transparency, and one transparent gray") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   std::vector<std::array<std::uint8_t, 3>> palette;
   for (int i = 0; i < 16; ++i)
     palette.push_back({static_cast<std::uint8_t>(i * 16), static_cast<std::uint8_t>(255 - i), 7});
@@ -297,7 +298,7 @@ TEST_CASE("PNG: palette with and without transparency, and one transparent gray"
 }
 
 TEST_CASE("PNG: cut off or changed on the way is a fault") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::write_png(folder / "p", made::busy(150, 110, 3));
   const made::Bytes whole = made::read_bytes(folder / "p");
   for (const std::size_t keep : {whole.size() / 2, whole.size() - 6}) {

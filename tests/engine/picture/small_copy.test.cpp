@@ -3,11 +3,12 @@
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/engine/picture/slow_average.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 using namespace stoneproof;
 
 TEST_CASE("a small copy is a JPEG of the preview, the same bytes each time") {
-  const made::TempFolder folder;
+  const test::Folder folder;
   made::Raster ramp{150, 110, 3, 8, {}}; // smooth, so that compression changes next to nothing
   for (int y = 0; y < 110; ++y)
     for (int x = 0; x < 150; ++x)

@@ -1,12 +1,12 @@
 #include "engine/press/read.h"
-#include "tests/engine/xml/temporary_folder.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <fmt/format.h>
 
 using namespace stoneproof;
 using namespace stoneproof::literals;
-using stoneproof::test::TemporaryFolder;
+using stoneproof::test::Folder;
 
 namespace {
 
@@ -52,8 +52,8 @@ TEST_CASE("the built-in text is the file, and reads the same from a file") {
   REQUIRE(file);
   const std::string text(file.value().text());
   CHECK(built_in_press_sheet_text() == text);
-  const TemporaryFolder folder;
-  const auto copy = folder.write("my press.xml", text);
+  const Folder folder;
+  const auto copy = test::write_file(folder.path / "my press.xml", text);
   const auto reading = read_press_sheet(copy);
   REQUIRE(reading);
   CHECK(reading.value->source == copy.string());

@@ -2,6 +2,7 @@
 
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 #include "tests/support/small_book.h"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ public:
   Book &book() { return book_; }
 
 private:
-  made::TempFolder folder_;
+  test::Folder folder_;
   Book book_;
 };
 

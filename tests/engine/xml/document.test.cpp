@@ -1,11 +1,11 @@
 #include "engine/xml/document.h"
-#include "tests/engine/xml/temporary_folder.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <ctime>
 
 using namespace stoneproof;
-using stoneproof::test::TemporaryFolder;
+using stoneproof::test::Folder;
 
 namespace {
 
@@ -101,8 +101,8 @@ TEST_CASE("one line with very many attributes takes about as long as many lines"
 }
 
 TEST_CASE("a fault of the file itself has the path alone") {
-  const TemporaryFolder folder;
-  const auto file = folder.write("empty.xml", "");
+  const Folder folder;
+  const auto file = test::write_file(folder.path / "empty.xml", "");
   const auto read = read_document(file);
   const auto *fault = std::get_if<SourceFault>(&read);
   REQUIRE(fault);

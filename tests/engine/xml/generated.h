@@ -52,7 +52,7 @@ inline std::string escaped(std::string_view value) {
   return result;
 }
 
-inline void write(const Node &node, std::string &out, const std::string &indent = "") {
+inline void write_file(const Node &node, std::string &out, const std::string &indent = "") {
   out += indent + "<" + node.name;
   for (const auto &[name, value] : node.attributes) out += " " + name + "=\"" + escaped(value) + "\"";
   if (node.children.empty() && node.text.empty()) {
@@ -61,7 +61,7 @@ inline void write(const Node &node, std::string &out, const std::string &indent 
   }
   out += ">" + node.text;
   if (!node.children.empty()) out += "\n";
-  for (const Node &child : node.children) write(child, out, indent + " ");
+  for (const Node &child : node.children) write_file(child, out, indent + " ");
   out += "</" + node.name + ">\n";
 }
 

@@ -1,11 +1,11 @@
 #include "engine/xml/source_text.h"
-#include "tests/engine/xml/temporary_folder.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <sys/stat.h>
 
 using namespace stoneproof;
-using stoneproof::test::TemporaryFolder;
+using stoneproof::test::Folder;
 
 TEST_CASE("a byte's place is its line and its column in characters") {
   //                            0  12 3 4   6 7   9 10
@@ -50,30 +50,30 @@ TEST_CASE("a byte order mark is taken off") {
 }
 
 TEST_CASE("what is no readable file is refused in one sentence") {
-  const TemporaryFolder folder;
+  const Folder folder;
   const auto refused = [](const std::filesystem::path &file, std::size_t limit = most_source_bytes) {
     const auto outcome = read_source(file, limit);
     REQUIRE_FALSE(outcome);
     CHECK(outcome.fault().where == file.string());
     return outcome.fault().what;
   };
-  CHECK(refused(folder.path() / "none.xml") == "there is no such file");
-  CHECK(refused(folder.path()) == "this is a folder, not a file");
-  CHECK(refused(folder.write("empty.xml", "")) == "the file is empty");
-  CHECK(refused(folder.write("wide.xml", std::string("\xFF\xFE<\0", 4))) ==
+  CHECK(refused(folder.path / "none.xml") == "there is no such file");
+  CHECK(refused(folder.path) == "this is a folder, not a file");
+  CHECK(refused(test::write_file(folder.path / "empty.xml", "")) == "the file is empty");
+  CHECK(refused(test::write_file(folder.path / "wide.xml", std::string("\xFF\xFE<\0", 4))) ==
         "the file is UTF-16; only UTF-8 is read");
-  CHECK(refused(folder.write("large.xml", "<abcd/>"), 6) ==
+  CHECK(refused(test::write_file(folder.path / "large.xml", "<abcd/>"), 6) ==
         "the file is larger than 6 bytes, the most that is read");
-  CHECK(read_source(folder.write("fits.xml", "<abcd/>"), 7));
-  const auto fifo = folder.path() / "fifo.xml";
+  CHECK(read_source(test::write_file(folder.path / "fits.xml", "<abcd/>"), 7));
+  const auto fifo = folder.path / "fifo.xml";
   REQUIRE(mkfifo(fifo.c_str(), 0600) == 0);
   CHECK(refused(fifo) == "this is not a regular file"); // and does not wait for a writer
   CHECK(refused("/dev/zero") == "this is not a regular file");
 }
 
 TEST_CASE("a file of 100 MB is refused before it is read") {
-  const TemporaryFolder folder;
-  const auto file = folder.write("huge.xml", "<a ");
+  const Folder folder;
+  const auto file = test::write_file(folder.path / "huge.xml", "<a ");
   std::filesystem::resize_file(file, 100'000'000);
   const auto outcome = read_source(file);
   REQUIRE_FALSE(outcome);
@@ -81,8 +81,8 @@ TEST_CASE("a file of 100 MB is refused before it is read") {
 }
 
 TEST_CASE("a path may have spaces and letters of any script") {
-  const TemporaryFolder folder;
-  const auto file = folder.write("moja ksi\xC4\x85\xC5\xBCka.xml", "<a/>");
+  const Folder folder;
+  const auto file = test::write_file(folder.path / "moja ksi\xC4\x85\xC5\xBCka.xml", "<a/>");
   const auto outcome = read_source(file);
   REQUIRE(outcome);
   CHECK(outcome.value().name() == file.string());

@@ -1,7 +1,7 @@
 // Asks xmllint (libxml2), an independent judge, about many documents at once.
 #pragma once
 
-#include "tests/engine/xml/temporary_folder.h"
+#include "tests/support/files.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -20,12 +20,12 @@ struct Verdict {
 /// Whether each document is well-formed, free of namespace errors and valid by the schema.
 inline std::vector<Verdict> ask_xmllint(const std::string &schema,
                                         const std::vector<std::string> &documents) {
-  const TemporaryFolder folder;
+  const Folder folder;
   for (std::size_t i = 0; i < documents.size(); ++i)
-    folder.write(std::to_string(100000 + i) + ".xml", documents[i]);
-  const auto log = folder.path() / "log";
+    write_file(folder / (std::to_string(100000 + i) + ".xml"), documents[i]);
+  const auto log = folder.path / "log";
   const std::string command =
-      "cd '" + folder.path().string() + "' && xmllint --nonet --noout --schema '" + schema + "' *.xml 2> log";
+      "cd '" + folder.path.string() + "' && xmllint --nonet --noout --schema '" + schema + "' *.xml 2> log";
   const int status = std::system(command.c_str()); // NOLINT(bugprone-command-processor): the paths are ours
   constexpr int not_found = 127;
   if (status == -1 || (status >> 8) == not_found)

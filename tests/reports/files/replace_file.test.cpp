@@ -2,6 +2,7 @@
 #include "reports/files/descriptor_buffer.h"
 #include "reports/files/file_fault.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <cerrno>
 #include <csignal>
@@ -15,34 +16,10 @@
 #include <vector>
 
 using namespace stoneproof;
+using namespace stoneproof::test;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// A folder of its own for one test, removed afterwards.
-struct Folder {
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "stoneproof-files-XXXXXX").string();
-    path = mkdtemp(name.data());
-  }
-  ~Folder() {
-    chmod(path.c_str(), 0700);
-    fs::remove_all(path);
-  }
-  std::vector<std::string> names() const {
-    std::vector<std::string> found;
-    for (const auto &entry : fs::directory_iterator(path)) found.push_back(entry.path().filename().string());
-    return found;
-  }
-  fs::path path;
-};
-
-std::string content_of(const fs::path &path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream content;
-  content << file.rdbuf();
-  return content.str();
-}
 
 /// Permissions do not bind root: the test then runs as nobody (user 65534 on Linux).
 struct WithoutRoot {

@@ -3,6 +3,7 @@
 #include "reports/layout/proof.h"
 #include "tests/reports/layout/document_text.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 #include "tests/support/small_book.h"
 
 #include <filesystem>
@@ -36,12 +37,6 @@ Checked golden_book() {
   return result;
 }
 
-std::string contents_of(const std::filesystem::path &file) {
-  std::ostringstream all;
-  all << std::ifstream(file, std::ios::binary).rdbuf();
-  return all.str();
-}
-
 } // namespace
 
 TEST_CASE("the small proof is laid out as a person has seen and accepted it") {
@@ -56,5 +51,5 @@ TEST_CASE("the small proof is laid out as a person has seen and accepted it") {
   const auto fresh = std::filesystem::temp_directory_path() / "small.proof.txt";
   std::ofstream(fresh, std::ios::binary) << laid;
   CAPTURE(fresh);
-  CHECK(laid == contents_of(golden));
+  CHECK(laid == content_of(golden));
 }

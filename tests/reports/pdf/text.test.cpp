@@ -26,7 +26,7 @@ layout::Document of_lines(const std::vector<std::string> &lines) {
 std::vector<std::string> read_back(const std::vector<std::string> &lines) {
   const Folder folder;
   write(of_lines(lines), folder.file("t.pdf"));
-  std::istringstream text(run("pdftotext -enc UTF-8 -nopgbrk " + folder.file("t.pdf") + " -"));
+  std::istringstream text(run_command("pdftotext -enc UTF-8 -nopgbrk " + folder.file("t.pdf") + " -"));
   std::vector<std::string> found;
   for (std::string line; std::getline(text, line);)
     if (!line.empty()) found.push_back(line);
@@ -78,7 +78,7 @@ TEST_CASE("text that is not valid is written all the same") {
 TEST_CASE("every font is embedded, a subset, and says what its codes mean") {
   const Folder folder;
   write(of_lines(sentences), folder.file("t.pdf"));
-  std::istringstream fonts(run("pdffonts " + folder.file("t.pdf")));
+  std::istringstream fonts(run_command("pdffonts " + folder.file("t.pdf")));
   std::string line;
   std::getline(fonts, line);
   std::getline(fonts, line);
@@ -95,7 +95,7 @@ TEST_CASE("words lie where the typesetter measures them") {
   const Folder folder;
   const std::string before = "AVATAR Waltz To";
   write(of_lines({before + " X"}), folder.file("t.pdf"));
-  const std::string boxes = run("pdftotext -bbox " + folder.file("t.pdf") + " -");
+  const std::string boxes = run_command("pdftotext -bbox " + folder.file("t.pdf") + " -");
   const auto word = boxes.find(">X</word>");
   REQUIRE(word != std::string::npos);
   const auto x = boxes.rfind("xMin=\"", word) + 6;

@@ -39,7 +39,7 @@ layout::Document sample(const Folder &folder) {
 
 /// The values of all objects of a file as qpdf sees them.
 std::vector<nlohmann::json> objects(const std::string &path) {
-  const auto file = nlohmann::json::parse(run("qpdf --json=2 --json-key=qpdf " + path));
+  const auto file = nlohmann::json::parse(run_command("qpdf --json=2 --json-key=qpdf " + path));
   std::vector<nlohmann::json> found;
   for (const auto &[key, object] : file["qpdf"][1].items())
     if (object.contains("value") && object["value"].is_object()) found.push_back(object["value"]);
@@ -58,7 +58,7 @@ TEST_CASE("boxes, title and dates are told") {
   const Folder folder;
   const std::string pdf = folder.file("s.pdf");
   write(sample(folder), pdf);
-  const std::string info = run("TZ=UTC pdfinfo -box " + pdf);
+  const std::string info = run_command("TZ=UTC pdfinfo -box " + pdf);
   for (const char *line :
        {"Title:           Album \u0141\u00F3d\u017A\n", "Subject:         Proof <1> & more\n",
         "CreationDate:    Tue Nov 14 22:13:20 2023 UTC\n", "Pages:           3\n",
@@ -66,10 +66,10 @@ TEST_CASE("boxes, title and dates are told") {
         "BleedBox:           19.84    56.69   575.43   793.70\n",
         "TrimBox:            28.35    65.20   566.93   785.20\n", "PDF version:     1.7\n"})
     CHECK(info.find(line) != std::string::npos);
-  const std::string xmp = run("pdfinfo -meta " + pdf);
+  const std::string xmp = run_command("pdfinfo -meta " + pdf);
   CHECK(xmp.find("Proof &lt;1&gt; &amp; more") != std::string::npos);
   std::ofstream(folder.file("xmp.xml")) << xmp;
-  run("xmllint --noout " + folder.file("xmp.xml"));
+  run_command("xmllint --noout " + folder.file("xmp.xml"));
 }
 
 TEST_CASE("bookmarks, links, notes and labels are all there") {
@@ -82,7 +82,7 @@ TEST_CASE("bookmarks, links, notes and labels are all there") {
   CHECK(count(all, "/Contents", "u:line\nline") == 3);
   CHECK(count(all, "/M", "u:D:20231114221320Z") == 6);
   const auto outline = nlohmann::json::parse(
-      run("qpdf --json=2 --json-key=outlines --json-key=pagelabels " + folder.file("s.pdf")));
+      run_command("qpdf --json=2 --json-key=outlines --json-key=pagelabels " + folder.file("s.pdf")));
   const auto &top = outline["outlines"];
   REQUIRE(top.size() == 3);
   CHECK(top[1]["title"] == "Page");
@@ -96,7 +96,7 @@ TEST_CASE("a picture is in the file once, byte for byte, at the size it was plac
   const Folder folder;
   const layout::Document document = sample(folder);
   write(document, folder.file("s.pdf"));
-  std::istringstream list(run("pdfimages -list " + folder.file("s.pdf")));
+  std::istringstream list(run_command("pdfimages -list " + folder.file("s.pdf")));
   std::string line, object;
   std::getline(list, line);
   std::getline(list, line);
@@ -113,8 +113,8 @@ TEST_CASE("a picture is in the file once, byte for byte, at the size it was plac
   }
   CHECK(rows == 3);
   CHECK(count(objects(folder.file("s.pdf")), "/Type", "/Pages") == 1);
-  run("pdfimages -all -f 1 -l 1 " + folder.file("s.pdf") + " " + folder.file("out"));
-  const std::string jpeg = bytes_of(folder.file("out-000.jpg"));
+  run_command("pdfimages -all -f 1 -l 1 " + folder.file("s.pdf") + " " + folder.file("out"));
+  const std::string jpeg = content_of(folder.file("out-000.jpg"));
   CHECK(std::equal(jpeg.begin(), jpeg.end(), document.images[0].jpeg.begin(), document.images[0].jpeg.end(),
                    [](char a, std::uint8_t b) { return static_cast<std::uint8_t>(a) == b; }));
 }
@@ -128,11 +128,11 @@ TEST_CASE("the same document gives the same bytes, another fingerprint another i
   write(document, folder.file("b.pdf"));
   unsetenv("TZ");
   tzset();
-  CHECK((bytes_of(folder.file("a.pdf")) == bytes_of(folder.file("b.pdf"))));
+  CHECK((content_of(folder.file("a.pdf")) == content_of(folder.file("b.pdf"))));
   const auto id = [](const std::string &bytes) { return bytes.substr(bytes.rfind("/ID"), 80); };
   document.fingerprint = "second";
   write(document, folder.file("c.pdf"));
-  CHECK(id(bytes_of(folder.file("a.pdf"))) != id(bytes_of(folder.file("c.pdf"))));
+  CHECK(id(content_of(folder.file("a.pdf"))) != id(content_of(folder.file("c.pdf"))));
 }
 
 TEST_CASE("a document without a date carries none") {
@@ -140,8 +140,8 @@ TEST_CASE("a document without a date carries none") {
   layout::Document document = sample(folder);
   document.made_at.reset();
   write(document, folder.file("s.pdf"));
-  CHECK(run("pdfinfo " + folder.file("s.pdf")).find("Date") == std::string::npos);
-  CHECK((bytes_of(folder.file("s.pdf")).find("(D:") == std::string::npos));
+  CHECK(run_command("pdfinfo " + folder.file("s.pdf")).find("Date") == std::string::npos);
+  CHECK((content_of(folder.file("s.pdf")).find("(D:") == std::string::npos));
 }
 
 TEST_CASE("pages may be enormous, tiny or empty") {
@@ -149,7 +149,7 @@ TEST_CASE("pages may be enormous, tiny or empty") {
   layout::Document document;
   document.pages = {page_of({1_mm * 1000, 1_mm * 1000}), page_of({1_mm, 2_mm})};
   write(document, folder.file("s.pdf"));
-  const std::string info = run("pdfinfo -f 1 -l 2 " + folder.file("s.pdf"));
+  const std::string info = run_command("pdfinfo -f 1 -l 2 " + folder.file("s.pdf"));
   CHECK(info.find("Page    1 size:  2834.65 x 2834.65 pts") != std::string::npos);
   CHECK(info.find("Page    2 size:  2.835 x 5.669 pts") != std::string::npos);
 }
@@ -164,10 +164,10 @@ TEST_CASE("a turned picture shows inside its clip only") {
   item.clip = {{50_pt, 30_pt}, {70_pt, 50_pt}, {50_pt, 70_pt}, {30_pt, 50_pt}};
   document.pages = {page_of({100_pt, 100_pt}, {item})};
   write(document, folder.file("s.pdf"));
-  run("pdftoppm -r 72 -png -singlefile " + folder.file("s.pdf") + " " + folder.file("s"));
+  run_command("pdftoppm -r 72 -png -singlefile " + folder.file("s.pdf") + " " + folder.file("s"));
   const auto colour = [&](int x, int y) {
-    return run("convert " + folder.file("s.png") + " -format '%[pixel:p{" + std::to_string(x) + "," +
-               std::to_string(y) + "}]' info:");
+    return run_command("convert " + folder.file("s.png") + " -format '%[pixel:p{" + std::to_string(x) + "," +
+                       std::to_string(y) + "}]' info:");
   };
   const std::string white = colour(2, 2);
   for (const auto &[x, y] : {std::pair{25, 25}, {75, 75}, {33, 35}, {67, 66}, {25, 50}})

@@ -1,6 +1,7 @@
 #include "reports/record/record.h"
 #include "tests/reports/record/record_book.h"
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <cstdlib>
 #include <filesystem>
@@ -10,6 +11,7 @@
 #include <unistd.h>
 
 using namespace stoneproof;
+using namespace stoneproof::test;
 using record::record_text;
 namespace fs = std::filesystem;
 
@@ -18,24 +20,6 @@ namespace {
 const record::RecordOptions options = {"1.2.3", std::string(64, 'd'), std::nullopt};
 const std::string here = STONEPROOF_SOURCE_DIR "/tests/reports/record/";
 
-struct Folder {
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "stoneproof-record-XXXXXX").string();
-    path = mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path); }
-  fs::path path;
-};
-
-std::string content_of(const fs::path &path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream content;
-  content << file.rdbuf();
-  return content.str();
-}
-
-void write(const fs::path &path, const std::string &text) { std::ofstream(path, std::ios::binary) << text; }
-
 /// How many of the records the schema refuses. Python is Debian's own, with its package python3-jsonschema.
 int refused(const std::vector<std::string> &records) {
   const Folder folder;
@@ -43,7 +27,7 @@ int refused(const std::vector<std::string> &records) {
       "/usr/bin/python3 '" + here + "validate.py' '" + STONEPROOF_SOURCE_DIR "/schema/record.schema.json'";
   for (std::size_t i = 0; i < records.size(); ++i) {
     const fs::path file = folder.path / (std::to_string(i) + ".json");
-    write(file, records[i]);
+    write_file(file, records[i]);
     command += " '" + file.string() + "'";
   }
   const fs::path said = folder.path / "said";
@@ -69,7 +53,7 @@ std::string replaced(std::string text, const std::string &from, const std::strin
 TEST_CASE("the record of a small book is the one that was looked at and accepted") {
   const std::string made = record_of(test::record_book());
   const std::string accepted = content_of(here + "small.record.json");
-  if (made != accepted) write(fs::temp_directory_path() / "small.record.json", made);
+  if (made != accepted) write_file(fs::temp_directory_path() / "small.record.json", made);
   INFO("the record as it is now lies in " << fs::temp_directory_path() / "small.record.json");
   CHECK(made == accepted);
 }

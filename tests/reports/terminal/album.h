@@ -60,9 +60,9 @@ inline const std::string harbour_large =
 /// A folder with scans/harbour.tif and a clear album.xml and a held held.xml.
 struct AlbumFolder : Folder {
   AlbumFolder() {
-    write(path / "scans/harbour.tif", gray_tiff(600, 400));
-    write(path / "album.xml", album_xml(harbour, harbour_well));
-    write(path / "held.xml", album_xml(harbour, harbour_large));
+    write_file(path / "scans/harbour.tif", gray_tiff(600, 400));
+    write_file(path / "album.xml", album_xml(harbour, harbour_well));
+    write_file(path / "held.xml", album_xml(harbour, harbour_large));
   }
 };
 

@@ -136,7 +136,7 @@ TEST_CASE("the built-in press sheet is printed as it stands, and can be used as 
   const Ran ran = run(album.path, {"press"});
   CHECK(ran.status == 0);
   CHECK(ran.out == built_in_press_sheet_text());
-  write(album.path / "printer.xml", ran.out);
+  write_file(album.path / "printer.xml", ran.out);
   CHECK(run(album.path, {"proof", "album.xml", "--press", "printer.xml"}).status == 0);
 }
 

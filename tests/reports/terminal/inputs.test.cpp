@@ -6,10 +6,10 @@ using namespace stoneproof::test;
 
 TEST_CASE("a description or a press sheet that is no such file is told") {
   const AlbumFolder album;
-  write(album.path / "empty.xml", "");
-  write(album.path / "garbage.xml", "\x01\x02\x03");
-  write(album.path / "words.xml", "a book\n");
-  write(album.path / "utf16.xml", std::string("\xFF\xFE<\0b\0", 6));
+  write_file(album.path / "empty.xml", "");
+  write_file(album.path / "garbage.xml", "\x01\x02\x03");
+  write_file(album.path / "words.xml", "a book\n");
+  write_file(album.path / "utf16.xml", std::string("\xFF\xFE<\0b\0", 6));
   fs::create_directory(album.path / "folder.xml");
   REQUIRE(mkfifo((album.path / "pipe.xml").c_str(), 0600) == 0);
   struct Case {
@@ -42,7 +42,7 @@ TEST_CASE("a description or a press sheet that is no such file is told") {
 
 TEST_CASE("every fault of the description and of the press sheet is shown in one run") {
   const AlbumFolder album;
-  write(album.path / "wrong.xml", R"(<book xmlns="urn:stoneproof:book:1" title="Żółw" language="en">
+  write_file(album.path / "wrong.xml", R"(<book xmlns="urn:stoneproof:book:1" title="Żółw" language="en">
   <trim width="200" height="-5mm"/>
   <bleed top="3mm" bottom="1e308mm" outside="NaN" inside="0mm"/>
   <safe-margin top="5mm" bottom="5mm" outside="5mm" inside="5mm"/>
@@ -58,7 +58,7 @@ TEST_CASE("every fault of the description and of the press sheet is shown in one
   </pages>
 </book>
 )");
-  write(album.path / "sheet.xml", "<press xmlns=\"urn:stoneproof:press:1\" name=\"Ours\">\n</pres>\n");
+  write_file(album.path / "sheet.xml", "<press xmlns=\"urn:stoneproof:press:1\" name=\"Ours\">\n</pres>\n");
   const Ran ran = run(album.path, {"proof", "wrong.xml", "--press", "sheet.xml"});
   CHECK(ran.err == R"~(wrong.xml:2:16: width="200": a length needs a unit
       <trim width="200" height="-5mm"/>

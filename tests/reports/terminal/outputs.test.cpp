@@ -18,8 +18,8 @@ std::map<std::string, std::string> all_files(const fs::path &folder) {
 
 TEST_CASE("an output never replaces an input or the other output") {
   const AlbumFolder album;
-  write(album.path / "printer.xml", run(album.path, {"press"}).out);
-  write(album.path / "gone.xml", album_xml("    <picture id=\"gone\" file=\"scans/gone.tif\"/>\n", ""));
+  write_file(album.path / "printer.xml", run(album.path, {"press"}).out);
+  write_file(album.path / "gone.xml", album_xml("    <picture id=\"gone\" file=\"scans/gone.tif\"/>\n", ""));
   fs::create_hard_link(album.path / "album.xml", album.path / "hard.pdf");
   fs::create_symlink("album.xml", album.path / "soft.pdf");
   fs::create_symlink("scans", album.path / "other");
@@ -65,7 +65,7 @@ TEST_CASE("an output never replaces an input or the other output") {
 // everybody.
 TEST_CASE("an output without a place is told before the pictures are read") {
   const AlbumFolder album;
-  write(album.path / "file", "x");
+  write_file(album.path / "file", "x");
   fs::create_directory(album.path / "folder");
   REQUIRE(mkfifo((album.path / "pipe").c_str(), 0600) == 0);
   struct Case {
@@ -105,8 +105,8 @@ TEST_CASE("an output without a place is told before the pictures are read") {
 
 TEST_CASE("older outputs are replaced, and a link in their place is not followed") {
   const AlbumFolder album;
-  write(album.path / "album.record.json", "old");
-  write(album.path / "keep", "keep");
+  write_file(album.path / "album.record.json", "old");
+  write_file(album.path / "keep", "keep");
   fs::create_symlink("keep", album.path / "album.proof.pdf");
   CHECK(run(album.path, {"proof", "album.xml"}).status == 0);
   CHECK(content_of(album.path / "keep") == "keep");

@@ -50,9 +50,9 @@ TEST_CASE("a held book") {
 
 TEST_CASE("a picture that cannot be used holds its frames, and the book is proofed all the same") {
   const AlbumFolder album;
-  write(album.path / "empty.tif", "");
-  write(album.path / "words.tif", "these are words");
-  write(album.path / "cut.tif", gray_tiff(600, 400).substr(0, 100'000));
+  write_file(album.path / "empty.tif", "");
+  write_file(album.path / "words.tif", "these are words");
+  write_file(album.path / "cut.tif", gray_tiff(600, 400).substr(0, 100'000));
   fs::create_directory(album.path / "folder.tif");
   REQUIRE(mkfifo((album.path / "pipe.tif").c_str(), 0600) == 0);
   std::string pictures, frames;
@@ -61,7 +61,7 @@ TEST_CASE("a picture that cannot be used holds its frames, and the book is proof
     frames += "      <frame id=\"f-" + std::string(name) + "\" picture=\"" + name +
               "\" x=\"20mm\" y=\"20mm\" width=\"2in\" height=\"1.3333in\"/>\n";
   }
-  write(album.path / "broken.xml", album_xml(pictures, frames));
+  write_file(album.path / "broken.xml", album_xml(pictures, frames));
   const Ran ran = run(album.path, {"proof", "broken.xml"});
   CHECK(ran.status == 1);
   CHECK(ran.err.empty());
@@ -129,9 +129,9 @@ TEST_CASE("--json prints the record that is also written") {
 TEST_CASE("outputs are named after the book and lie beside it, or where they were sent") {
   const AlbumFolder album;
   const fs::path folder = album.path / "Nasze zdjęcia";
-  write(folder / "Żółkiewscy 1931.wersja 2.xml",
-        album_xml("    <picture id=\"a\" file=\"łódź na plaży.tif\"/>\n", ""));
-  write(folder / "łódź na plaży.tif", gray_tiff(30, 20));
+  write_file(folder / "Żółkiewscy 1931.wersja 2.xml",
+             album_xml("    <picture id=\"a\" file=\"łódź na plaży.tif\"/>\n", ""));
+  write_file(folder / "łódź na plaży.tif", gray_tiff(30, 20));
   const Ran ran = run(album.path, {"proof", "Nasze zdjęcia/Żółkiewscy 1931.wersja 2.xml"});
   CHECK(ran.status == 0);
   CHECK(ran.out.find("Proof   Nasze zdjęcia/Żółkiewscy 1931.wersja 2.proof.pdf\n") != std::string::npos);
@@ -173,7 +173,7 @@ TEST_CASE("a reader that goes away ends the program without a word") {
   const std::string script = "cd '" + album.path.string() +
                              "'; { '" STONEPROOF_PROGRAM
                              "' proof held.xml --json; echo $? > status; } 2> err | true";
-  write(album.path / "go.sh", script);
+  write_file(album.path / "go.sh", script);
   REQUIRE(std::system(("bash '" + (album.path / "go.sh").string() + "'").c_str()) == 0);
   CHECK(content_of(album.path / "err").empty());
   CHECK(content_of(album.path / "status") == std::to_string(128 + SIGPIPE) + "\n");
@@ -184,16 +184,16 @@ TEST_CASE("a reader that goes away ends the program without a word") {
 TEST_CASE("a run that is stopped leaves the older outputs as they were, and nothing half") {
   const AlbumFolder album;
   std::string pictures, frames;
-  write(album.path / "large.tif", gray_tiff(6000, 4000));
+  write_file(album.path / "large.tif", gray_tiff(6000, 4000));
   for (int i = 0; i < 40; ++i) {
     const std::string id = std::to_string(i);
     pictures += "    <picture id=\"p" + id + "\" file=\"large.tif\"/>\n";
     frames += "      <frame id=\"f" + id + "\" picture=\"p" + id +
               "\" x=\"20mm\" y=\"20mm\" width=\"6in\" height=\"4in\"/>\n";
   }
-  write(album.path / "long.xml", album_xml(pictures, frames));
-  write(album.path / "long.proof.pdf", "older proof");
-  write(album.path / "long.record.json", "older record");
+  write_file(album.path / "long.xml", album_xml(pictures, frames));
+  write_file(album.path / "long.proof.pdf", "older proof");
+  write_file(album.path / "long.record.json", "older record");
   const pid_t child = fork();
   if (child == 0) become_program(album.path, {"proof", "long.xml", "--jobs", "1"}, {});
   usleep(200'000);

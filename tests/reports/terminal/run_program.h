@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tests/support/catch.h"
+#include "tests/support/files.h"
 
 #include <cstdlib>
 #include <filesystem>
@@ -17,28 +18,6 @@
 namespace stoneproof::test {
 
 namespace fs = std::filesystem;
-
-/// A folder of its own for one test, removed afterwards.
-struct Folder {
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "stoneproof-terminal-XXXXXX").string();
-    path = mkdtemp(name.data());
-  }
-  ~Folder() { fs::remove_all(path); }
-  fs::path path;
-};
-
-inline std::string content_of(const fs::path &path) {
-  std::ifstream file(path, std::ios::binary);
-  std::stringstream content;
-  content << file.rdbuf();
-  return content.str();
-}
-
-inline void write(const fs::path &path, const std::string &text) {
-  fs::create_directories(path.parent_path());
-  std::ofstream(path, std::ios::binary) << text;
-}
 
 struct Ran {
   int status = -1; ///< 128 and more: ended by a signal
