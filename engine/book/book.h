@@ -117,6 +117,12 @@ struct Book {
   std::vector<Picture> pictures;
   std::vector<Page> pages;
 
+  /// Printed pages; a spread counts for two.
+  std::size_t page_count() const {
+    std::size_t count = 0;
+    for (const Page &page : pages) count += page.spread ? 2 : 1;
+    return count;
+  }
   std::filesystem::path path_of(const Picture &picture) const {
     return source.parent_path() / std::filesystem::path(picture.file);
   }

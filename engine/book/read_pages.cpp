@@ -21,20 +21,20 @@ Frame read_frame(const Element &element, const Names &pictures, FaultList &fault
   return frame;
 }
 
-// The lines of a text without the white space around each, which is there to indent the XML, and without
-// empty lines at the beginning and the end.
+// The lines of a text. Line ends and white space that lay out the XML are one space each; an empty line
+// starts a new line. Empty lines at the beginning and the end do not count.
 std::string lines_of(std::string_view text) {
   std::string lines;
-  std::size_t blank = 0; // empty lines since the last one with text
+  bool new_line = false; // an empty line came since the last one with text
   while (true) {
     const std::size_t end = text.find('\n');
     const std::string line = collapsed(text.substr(0, end));
     if (line.empty()) {
-      ++blank;
+      new_line = true;
     } else {
-      if (!lines.empty()) lines.append(blank + 1, '\n');
+      if (!lines.empty()) lines += new_line ? '\n' : ' ';
       lines += line;
-      blank = 0;
+      new_line = false;
     }
     if (end == std::string_view::npos) return lines;
     text.remove_prefix(end + 1);

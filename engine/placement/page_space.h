@@ -8,6 +8,10 @@
 
 namespace stoneproof {
 
+/// Layout programs round what they write to a hundredth of a millimetre or a thousandth of an inch; two edges
+/// that differ by no more than this are the same edge. Less than any knife keeps; our own choice.
+inline constexpr Length layout_rounding = Length::of_ticks(Length::ticks_per_mm / 20);
+
 /// The four sides of a surface as it lies before the reader, and the fold of a spread.
 enum class PageSide { top, bottom, left, right, fold };
 /// The sides that are cut or bound; the fold is not among them.

@@ -29,12 +29,10 @@ Corners mirrored(Corners corners, Mirror mirror) {
 
 double area(const Rect &rect) { return rect.width.mm() * rect.height.mm(); }
 
-/// Whether a part fills the frame but for the rounding of lengths: a micrometre, less than anything that
-/// prints.
+/// Whether a part fills the frame but for the rounding of layouts.
 bool covers(const Rect &part, const Rect &frame) {
   const Reach gap = reach_past(frame, part);
-  const Length rounding = Length::of_ticks(360);
-  return std::max({gap.top, gap.bottom, gap.left, gap.right}) <= rounding;
+  return std::max({gap.top, gap.bottom, gap.left, gap.right}) <= layout_rounding;
 }
 
 } // namespace

@@ -49,13 +49,15 @@ constexpr std::optional<Enlargement> enlargement(const Laid &laid, const Origina
   return Enlargement{laid.picture.width / size.width, laid.picture.height / size.height};
 }
 
+/// `tolerance` is the share by which the new scan's density may fall short, as in the press sheet. None where
+/// the original's size is not told.
 constexpr std::optional<Rescan> rescan(const Laid &laid, const Original &original, PixelSize picture,
-                                       Density wanted, Density flatbed_limit) {
+                                       Density wanted, Density flatbed_limit, double tolerance = 0) {
   const auto enlarged = enlargement(laid, original, picture);
   if (!enlarged) return std::nullopt;
   Rescan answer;
   answer.needed_ppi = wanted.ppi() * std::max(enlarged->x, enlarged->y);
-  answer.setting = scanner_step(answer.needed_ppi);
+  answer.setting = scanner_step(answer.needed_ppi * (1 - tolerance));
   answer.beyond_flatbed = !answer.setting || *answer.setting > flatbed_limit.ppi();
   answer.film = original.kind == OriginalKind::slide || original.kind == OriginalKind::negative;
   return answer;
@@ -74,7 +76,7 @@ struct LooserCrop {
   double width_share = 1, height_share = 1;
 };
 
-/// None where even the whole picture, filling the frame, stays below the density, or nothing is cut away now.
+/// None where even the whole picture, filling the frame, stays below the density.
 constexpr std::optional<LooserCrop> looser_crop(const Rect &frame, PixelSize picture, Density wanted) {
   const double width = (wanted * frame.width).count / static_cast<double>(picture.width);
   const double height = (wanted * frame.height).count / static_cast<double>(picture.height);

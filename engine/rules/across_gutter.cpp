@@ -24,7 +24,8 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     const PageSpace &space = evidence.space_of(placed);
     const Rect &box = printed_box(evidence, placed);
     const Length over = run_over(box, space);
-    if (over <= bleed_at_binding(space) + rounding || evidence.frame_of(placed).across_gutter) continue;
+    if (over <= bleed_at_binding(space) + layout_rounding || evidence.frame_of(placed).across_gutter)
+      continue;
     if (off_page(box, space)) continue;
     findings.push_back(about_frame(Grade::query, evidence, placed));
     findings.back().measured = over;
@@ -32,7 +33,7 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
   }
   each_text(evidence, [&](std::size_t page, std::size_t index, const TextBlock &text) {
     const Length over = run_over(text.rect, evidence.spaces[page]);
-    if (over <= rounding || off_page(text.rect, evidence.spaces[page])) return;
+    if (over <= layout_rounding || off_page(text.rect, evidence.spaces[page])) return;
     findings.push_back(about_text(Grade::query, evidence, page, index));
     findings.back().measured = over;
     findings.back().wanted = Length{};
@@ -50,7 +51,8 @@ extern const Rule across_gutter_rule = {
     "How far the frame or text block passes the fold of a spread, or the inner trim edge of a single page. A "
     "frame that is described as meant to cross, or that ends within the inner bleed of a single page, is "
     "left alone.",
-    "Move it to one page, or say in the description that it is meant to cross (across-gutter).",
+    "Move it to one page. A picture frame on a spread may cross if the description says that it is meant to "
+    "(across-gutter).",
     check,
 };
 

@@ -5,9 +5,6 @@
 
 namespace stoneproof {
 
-/// A micrometre: what the rounding of turned corners may add or take. Less than anything that prints.
-inline constexpr Length rounding = Length::of_ticks(360);
-
 /// What is printed of a frame: the frame itself, or the picture alone where it is set to lie inside its
 /// frame, since paper stays white around it.
 inline const Rect &printed_box(const Evidence &evidence, const PlacedFrame &placed) {
@@ -23,7 +20,7 @@ inline bool off_page(const Rect &box, const PageSpace &space) { return !shared_p
 inline bool passes_trim(const Rect &box, const PageSpace &space) {
   const Reach reach = reach_past(box, space.trim);
   for (const PageSide side : page_sides)
-    if (side != space.bound && reach.at(side) > rounding) return true;
+    if (side != space.bound && reach.at(side) > layout_rounding) return true;
   return off_page(box, space);
 }
 

@@ -38,6 +38,11 @@ struct Rescue {
   std::optional<LooserCrop> looser_crop;
 };
 
+/// A frame by its place in the book.
+struct FrameAt {
+  std::size_t page = 0, frame = 0; ///< index into Book::pages, and into that page's frames
+};
+
 struct Finding {
   std::string_view rule; ///< Rule::id
   Grade grade = Grade::note;
@@ -52,8 +57,8 @@ struct Finding {
 
   Measure measured, wanted;
   Rescue rescue;
-  std::optional<Fault> fault;       ///< of a file that could not be read
-  std::vector<std::size_t> also_on; ///< pages (indexes) where the same picture stands
+  std::optional<Fault> fault;        ///< of a file that could not be read
+  std::vector<FrameAt> same_picture; ///< all frames that show the same picture
 };
 
 } // namespace stoneproof

@@ -11,12 +11,12 @@ namespace {
 std::optional<Length> distance_to_fold(const Rect &box, const PageSpace &space) {
   if (!space.fold) return std::nullopt;
   const Length distance = std::max(box.left() - *space.fold, *space.fold - box.right());
-  return distance < -rounding ? std::nullopt : std::optional(distance);
+  return distance < -layout_rounding ? std::nullopt : std::optional(distance);
 }
 
 /// Notes one side when it lies nearer than `wanted`; the finding's figures are those of the worst side.
 void note_side(Finding &finding, PageSide side, Length distance, Length wanted) {
-  if (distance >= wanted - rounding) return;
+  if (distance >= wanted - layout_rounding) return;
   const bool first = finding.sides.empty();
   finding.sides.push_back(side);
   if (!first && wanted - distance <= std::get<Length>(finding.wanted) - std::get<Length>(finding.measured))
@@ -41,13 +41,13 @@ void measure_margin(Finding &finding, const Rect &box, const PageSpace &space, L
 }
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
-  const Length cut = evidence.press.cut_tolerance, any = -rounding - Length::of_ticks(1);
+  const Length cut = evidence.press.cut_tolerance, any = -layout_rounding - Length::of_ticks(1);
   for (const PlacedFrame &placed : evidence.frames) {
     const PageSpace &space = evidence.space_of(placed);
     const Rect &box = printed_box(evidence, placed);
     if (off_page(box, space)) continue;
     Finding finding = about_frame(Grade::query, evidence, placed);
-    measure_margin(finding, box, space, std::max(cut, rounding), rounding);
+    measure_margin(finding, box, space, std::max(cut, layout_rounding), layout_rounding);
     if (!finding.sides.empty()) findings.push_back(std::move(finding));
   }
   each_text(evidence, [&](std::size_t page, std::size_t index, const TextBlock &text) {

@@ -16,7 +16,8 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     const Reach reach = reach_past(box, space.trim);
     for (const PageSide side : page_sides) {
       const Length distance = -reach.at(side);
-      if (side == space.bound || distance <= rounding || distance > evidence.press.cut_tolerance) continue;
+      if (side == space.bound || distance <= layout_rounding || distance > evidence.press.cut_tolerance)
+        continue;
       if (finding.sides.empty() || distance < std::get<Length>(finding.measured)) finding.measured = distance;
       finding.sides.push_back(side);
     }

@@ -30,7 +30,7 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     Finding finding = about_frame(Grade::query, evidence, *frames[1]);
     finding.measured = Count{frames.size()};
     finding.wanted = Count{1};
-    for (const PlacedFrame *placed : frames) finding.also_on.push_back(placed->page);
+    for (const PlacedFrame *placed : frames) finding.same_picture.push_back({placed->page, placed->frame});
     findings.push_back(std::move(finding));
   }
 }

@@ -38,7 +38,7 @@ std::optional<Length> edge_reach(Place from, Place to, double width) {
   const double first = from.out + rise * (begin - from.along) / run;
   const double last = from.out + rise * (end - from.along) / run;
   const Length least = Length::nearest(std::min(first, last)), most = Length::nearest(std::max(first, last));
-  const bool slants = least < -rounding || std::abs(rise) > along_slope * run;
+  const bool slants = least < -layout_rounding || std::abs(rise) > along_slope * run;
   return slants ? most : least;
 }
 
@@ -71,7 +71,7 @@ std::optional<Length> printed_reach(const Evidence &evidence, const PlacedFrame 
   const auto picture = picture_part(evidence, placed);
   const bool inside = picture && std::holds_alternative<Inside>(evidence.frame_of(placed).fit);
   const auto outer = reach_of(inside ? *picture : placed.corners, space, side);
-  if (!outer || *outer < -rounding) return std::nullopt;
+  if (!outer || *outer < -layout_rounding) return std::nullopt;
   const auto inner = picture ? reach_of(*picture, space, side) : outer;
   return std::min(*outer, inner.value_or(*outer));
 }
@@ -85,7 +85,7 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     for (const PageSide side : page_sides) {
       const Length wanted = space.bleed_wanted.at(side);
       const auto reach = printed_reach(evidence, placed, side);
-      if (!reach || *reach >= wanted - rounding) continue;
+      if (!reach || *reach >= wanted - layout_rounding) continue;
       finding.sides.push_back(side);
       if (wanted - *reach <= worst_gap) continue;
       worst_gap = wanted - *reach;

@@ -37,7 +37,8 @@ inline Finding about_shortfall(Grade grade, const Evidence &evidence, const Plac
   finding.measured = laid.effective();
   finding.wanted = wanted;
   if (const auto &original = evidence.book.pictures[*placed.picture].original)
-    finding.rescue.rescan = rescan(laid, *original, size, wanted, evidence.press.flatbed_limit);
+    finding.rescue.rescan =
+        rescan(laid, *original, size, wanted, evidence.press.flatbed_limit, evidence.press.density_tolerance);
   finding.rescue.print_no_larger = largest_print(laid, wanted);
   finding.rescue.looser_crop = looser_crop(frame.rect, size, wanted);
   return finding;

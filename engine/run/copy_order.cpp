@@ -23,8 +23,18 @@ Wish joined(const Wish &a, const Wish &b) {
   return {joined(a.part, b.part), std::max(a.scale_x, b.scale_x), std::max(a.scale_y, b.scale_y)};
 }
 
-int small_pixels(double pixels, double scale) {
-  return std::max(1, static_cast<int>(std::ceil(pixels * scale)));
+/// Frames that share a picture share its copy; where one shows all and another a tight crop, the copy for
+/// both would grow without end. Beyond this it gets coarser: 4 megapixels fill the whole drawing of a page
+/// twice over.
+constexpr double most_pixels = 4e6;
+
+PreviewOrder order_of(Wish wish) {
+  const double pixels = wish.part.width * wish.scale_x * wish.part.height * wish.scale_y;
+  const double coarser = pixels > most_pixels ? std::sqrt(most_pixels / pixels) : 1;
+  const auto small = [&](double count, double scale) {
+    return static_cast<int>(std::clamp(std::ceil(count * scale * coarser), 1.0, most_pixels));
+  };
+  return {wish.part, small(wish.part.width, wish.scale_x), small(wish.part.height, wish.scale_y)};
 }
 
 } // namespace
@@ -40,11 +50,7 @@ std::vector<std::optional<PreviewOrder>> copy_orders(const Evidence &evidence,
     known = known ? joined(*known, wish) : wish;
   }
   std::vector<std::optional<PreviewOrder>> orders;
-  for (const auto &wish : wishes)
-    orders.push_back(
-        wish ? std::optional(PreviewOrder{wish->part, small_pixels(wish->part.width, wish->scale_x),
-                                          small_pixels(wish->part.height, wish->scale_y)})
-             : std::nullopt);
+  for (const auto &wish : wishes) orders.push_back(wish ? std::optional(order_of(*wish)) : std::nullopt);
   return orders;
 }
 

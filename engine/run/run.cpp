@@ -22,13 +22,8 @@ void in_parallel(int jobs, std::size_t count, Work work) {
 
 PictureState inspect(const std::filesystem::path &file, const PictureLimits &limits) {
   PictureState state;
-  std::error_code none;
-  if (!std::filesystem::exists(file, none)) {
-    state.missing = true;
-    state.fault = Fault{"there is no such file", file.string(),
-                        "Ask the contributor for the file, or correct its name in the description."};
-    return state;
-  }
+  std::error_code error;
+  state.missing = std::filesystem::status(file, error).type() == std::filesystem::file_type::not_found;
   Outcome<Facts> facts = read_facts(file, limits);
   if (facts)
     state.facts = std::move(facts).value();
@@ -44,18 +39,35 @@ std::vector<std::optional<PixelSize>> sizes_of(const std::vector<PictureState> &
   return sizes;
 }
 
+/// When a file was last written; nothing where that cannot be told.
+std::optional<std::filesystem::file_time_type> written(const std::filesystem::path &file) {
+  std::error_code error;
+  const auto time = std::filesystem::last_write_time(file, error);
+  return error ? std::nullopt : std::optional(time);
+}
+
 /// Reads one file whole: its hash, and its small copy where a frame shows it. The bytes are read twice in a
-/// row, the second time from memory.
+/// row, the second time from memory. A file that is written to meanwhile is a fault: nobody could say which
+/// bytes were checked.
 void read_whole(const std::filesystem::path &file, const std::optional<PreviewOrder> &order,
                 const PictureLimits &limits, PictureState &state, std::optional<SmallCopy> &copy) {
-  if (state.missing) return;
-  if (Outcome<std::string> hash = sha256_of(file)) state.sha256 = std::move(hash).value();
-  if (!state.facts || !order) return;
-  Outcome<SmallCopy> made = read_small_copy(file, *state.facts, *order, limits);
-  if (made)
-    copy = std::move(made).value();
+  if (!state.facts) return;
+  const auto before = written(file);
+  Outcome<std::string> hash = sha256_of(file);
+  if (hash)
+    state.sha256 = std::move(hash).value();
   else
-    state.fault = made.fault();
+    state.fault = hash.fault();
+  if (order) {
+    Outcome<SmallCopy> made = read_small_copy(file, *state.facts, *order, limits);
+    if (made)
+      copy = std::move(made).value();
+    else
+      state.fault = made.fault();
+  }
+  if (written(file) != before)
+    state.fault =
+        Fault{"the file was changed while it was read", file.string(), "Run again when nobody writes to it."};
 }
 
 /// Counts finished pictures and tells the caller, one call at a time.

@@ -39,9 +39,16 @@ std::string millimetres(Length length) {
   return trimmed(std::floor(length.mm() * 100 + slack) / 100, 2) + " mm";
 }
 
+std::string millimetres_up(Length length) {
+  return trimmed(std::ceil(length.mm() * 100 - slack) / 100, 2) + " mm";
+}
+
 std::string size(const Size &size) {
-  return fmt::format("{:.0f} × {:.0f} mm", std::floor(size.width.mm() + slack),
-                     std::floor(size.height.mm() + slack));
+  const auto side = [](Length length) {
+    const double steps = length.mm() < 10 ? 10 : 1;
+    return trimmed(std::floor(length.mm() * steps + slack) / steps, 1);
+  };
+  return fmt::format("{} × {} mm", side(size.width), side(size.height));
 }
 
 std::string per_cent(double share) {

@@ -8,9 +8,11 @@
 
 namespace stoneproof::content {
 
-std::string ppi(Density density);       ///< "299 ppi", rounded down
-std::string millimetres(Length length); ///< "2.96 mm": down to a hundredth, no needless zeros
-std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, down to whole millimetres
+std::string ppi(Density density);          ///< "299 ppi", rounded down
+std::string millimetres(Length length);    ///< "2.96 mm": down to a hundredth, no needless zeros
+std::string millimetres_up(Length length); ///< the same, up to a hundredth: for what must be added
+std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, down to whole millimetres,
+                                    ///< below 10 mm to tenths
 std::string per_cent(double share); ///< "12.5 %": to a tenth, but never 0 % for something, nor 100 % for less
 std::string figure(const Measure &measure); ///< by kind; "" where nothing was measured
 std::string count(std::size_t n, std::string_view one, std::string_view many); ///< "1 hold", "3 holds"

@@ -8,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <numeric>
 #include <tuple>
 
 namespace stoneproof::content {
@@ -26,23 +25,19 @@ std::string binding_phrase(BindingKind kind) {
   return {};
 }
 
-std::size_t count_pages(const Book &book) {
-  return std::accumulate(book.pages.begin(), book.pages.end(), std::size_t{0},
-                         [](std::size_t sum, const Page &page) { return sum + (page.spread ? 2 : 1); });
-}
-
 std::string job_line(const Evidence &evidence) {
   const Book &book = evidence.book;
-  return fmt::format("{} trim, {}, {}, {} in {}", size(book.trim), binding_phrase(book.binding.kind),
-                     count(count_pages(book), "page", "pages"),
-                     count(book.pictures.size(), "picture", "pictures"),
+  return fmt::format("{} trim, {}, {}, {}, {}", size(book.trim), binding_phrase(book.binding.kind),
+                     count(book.page_count(), "page", "pages"),
+                     count(book.pictures.size(), "listed picture", "listed pictures"),
                      count(evidence.frames.size(), "frame", "frames"));
 }
 
+/// Names the sheet's file without its folder, which is nobody's business.
 std::string press_line(const PressSheet &press) {
   return fmt::format(
       "Checked against the press sheet “{}” ({}). The printer’s own specification has the last word.",
-      press.name, press.source);
+      press.name, std::filesystem::path(press.source).filename().string());
 }
 
 /// Findings in page order, from top to bottom of the page; what has no page comes last.
@@ -65,6 +60,8 @@ Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
   mark.title = find_rule(finding.rule)->title;
   mark.page = page_name(evidence, finding);
   mark.subject = subject(evidence, finding);
+  if (finding.frame) mark.frame = evidence.book.pages[*finding.page].frames[*finding.frame].id;
+  mark.sides = finding.sides;
   if (finding.contributor) mark.owner = evidence.book.contributors[*finding.contributor].name;
   mark.message = message(evidence, finding);
   mark.remedy = remedy(evidence, finding);

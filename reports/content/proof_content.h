@@ -17,9 +17,11 @@ struct Mark {
   std::string title;   ///< the fault in a few words
   std::string page;    ///< "Page 7"
   std::string subject; ///< the file, frame or text
+  std::string frame;   ///< id of the frame; empty where it is about no frame
   std::string owner;   ///< the contributor whose picture it is; empty where nobody is named
   std::string message, remedy;
   std::optional<std::size_t> surface; ///< index into ProofContent::surfaces
+  std::vector<PageSide> sides;        ///< of the page, at which the place is wrong
   std::optional<Rect> area;           ///< the place, in the coordinates of that page
 };
 

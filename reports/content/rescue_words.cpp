@@ -26,6 +26,9 @@ std::string rescan_words(const Rescan &rescan) {
   return words;
 }
 
+/// Nobody prints a picture smaller than a postage stamp.
+bool worth_printing(const Size &size) { return std::max(size.width, size.height) >= Length::of_mm(15); }
+
 /// Rounded up to whole per cents, so that the crop is never a little too tight.
 std::string crop_words(const LooserCrop &crop) {
   const auto whole = [](double share) { return std::min(100.0, std::ceil(share * 100 - 1e-9)); };
@@ -39,7 +42,7 @@ std::string crop_words(const LooserCrop &crop) {
 std::string rescue_words(const Rescue &rescue, const PlacedFrame *placed) {
   std::string words;
   if (rescue.rescan) words += rescan_words(*rescue.rescan) + " ";
-  if (rescue.print_no_larger) {
+  if (rescue.print_no_larger && worth_printing(*rescue.print_no_larger)) {
     words += fmt::format("{} no larger than {}", words.empty() ? "Print it" : "Or print it",
                          size(*rescue.print_no_larger));
     if (placed && placed->laid && placed->laid->visible)

@@ -63,14 +63,6 @@ std::string stretch_words(const Evidence &evidence, const Finding &finding) {
   return fmt::format("Stretched by {} in {}.", figure(finding.measured), wider ? "width" : "height");
 }
 
-/// As the reader names a side: those of a spread by left, right and fold, those of a page from its binding.
-std::string_view side_name(const PageSpace &space, PageSide side) {
-  if (side == PageSide::fold) return "fold";
-  if (space.fold && side == PageSide::left) return "left";
-  if (space.fold && side == PageSide::right) return "right";
-  return space.name_of(side);
-}
-
 /// "top, outside and bottom"
 std::string listed(const std::vector<std::string> &names) {
   std::string list;
@@ -86,38 +78,69 @@ std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
   return "at the " + listed(names);
 }
 
+/// What is wanted is rounded up: who keeps to the figure that is shown is not held for its rounding.
+std::string wanted_figure(const Finding &finding) {
+  const auto *length = std::get_if<Length>(&finding.wanted);
+  return length ? millimetres_up(*length) : figure(finding.wanted);
+}
+
+/// The figure is that of the worst side.
+std::string_view as_little(const Finding &finding) { return finding.sides.size() > 1 ? "as little as " : ""; }
+
 std::string bleed_words(const Evidence &evidence, const Finding &finding) {
   const Length reach = std::get<Length>(finding.measured);
-  const std::string sides = sides_phrase(evidence, finding), wanted = figure(finding.wanted);
-  if (reach > Length{})
-    return fmt::format("Passes the trim by only {} {}; the bleed is {}.", millimetres(reach), sides, wanted);
-  if (reach == Length{}) return fmt::format("Stops at the trim {}; the bleed is {}.", sides, wanted);
-  return fmt::format("The picture ends {} inside the trim {}, though its frame goes on; the bleed is {}.",
-                     millimetres(-reach), sides, wanted);
+  const bool several = finding.sides.size() > 1;
+  const std::string sides = sides_phrase(evidence, finding), wanted = wanted_figure(finding);
+  if (reach > layout_rounding)
+    return fmt::format("Passes the trim by {}{} {}; the bleed is {}.", several ? "as little as " : "only ",
+                       millimetres(reach), sides, wanted);
+  if (reach >= -layout_rounding)
+    return fmt::format("{} the trim {}; the bleed is {}.", several ? "Comes no further than" : "Stops at",
+                       sides, wanted);
+  return fmt::format("The picture ends {}{} inside the trim {}, though its frame goes on; the bleed is {}.",
+                     several ? "as much as " : "", millimetres(-reach), sides, wanted);
 }
 
 std::string near_trim_words(const Evidence &evidence, const Finding &finding) {
-  return fmt::format("Ends {} from the trim {}; the cut may wander by {}.", figure(finding.measured),
-                     sides_phrase(evidence, finding), figure(finding.wanted));
+  return fmt::format("Ends {}{} from the trim {}; the cut may wander by {}.", as_little(finding),
+                     figure(finding.measured), sides_phrase(evidence, finding), wanted_figure(finding));
+}
+
+/// At the fold of a spread, or at the bound side of a page: nothing is cut there.
+bool at_binding(const Evidence &evidence, const Finding &finding) {
+  const PageSpace &space = evidence.spaces[*finding.page];
+  return std::any_of(finding.sides.begin(), finding.sides.end(),
+                     [&](PageSide side) { return side == PageSide::fold || side == space.bound; });
 }
 
 std::string margin_words(const Evidence &evidence, const Finding &finding) {
-  const bool fold =
-      std::find(finding.sides.begin(), finding.sides.end(), PageSide::fold) != finding.sides.end();
-  return fmt::format("Stands {} from the {} {}; the safe margin is {}.", figure(finding.measured),
-                     fold ? "edge" : "trim", sides_phrase(evidence, finding), figure(finding.wanted));
+  const std::string measured = std::string(as_little(finding)) + figure(finding.measured),
+                    wanted = wanted_figure(finding);
+  const bool swallowed = std::get<Length>(finding.wanted) == evidence.book.binding.gutter_loss;
+  const std::string why = at_binding(evidence, finding) && swallowed ? "the binding swallows " + wanted
+                                                                     : "the safe margin is " + wanted;
+  if (finding.sides == std::vector{PageSide::fold})
+    return fmt::format("Stands {} from the fold; {}.", measured, why);
+  return fmt::format("Stands {} from the edge {}; {}.", measured, sides_phrase(evidence, finding), why);
 }
 
-std::string margin_remedy(const Evidence &, const Finding &finding) {
+std::string margin_remedy(const Evidence &evidence, const Finding &finding) {
   const Length by = std::get<Length>(finding.wanted) - std::get<Length>(finding.measured);
-  const std::string move = fmt::format("Move it in by {}", millimetres(by));
-  return finding.text ? move + "." : move + ", or, if it may be cut, pull it out to the bleed edge.";
+  const std::string move =
+      fmt::format("Move it in by {}{}", finding.sides.size() > 1 ? "up to " : "", millimetres_up(by));
+  if (finding.text || at_binding(evidence, finding)) return move + ".";
+  return move + ", or, if it may be cut, pull it out to the bleed edge.";
 }
 
 std::string gutter_words(const Evidence &evidence, const Finding &finding) {
   const bool spread = evidence.spaces[*finding.page].fold.has_value();
   return spread ? fmt::format("Runs {} across the gutter.", figure(finding.measured))
                 : fmt::format("Runs {} past the inner edge of the page.", figure(finding.measured));
+}
+
+std::string gutter_remedy(const Evidence &evidence, const Finding &finding) {
+  if (finding.text || !evidence.spaces[*finding.page].fold) return "Move it in until it stands on one page.";
+  return {}; // the rule's own
 }
 
 std::string off_page_words(const Evidence &, const Finding &finding) {
@@ -127,44 +150,72 @@ std::string off_page_words(const Evidence &, const Finding &finding) {
 }
 
 std::string twice_words(const Evidence &evidence, const Finding &finding) {
-  std::vector<std::string> names;
-  for (const std::size_t page : finding.also_on) {
-    std::string name = page_name(evidence.book.pages[page]);
+  constexpr std::size_t most = 6; // named; more would fill the page
+  std::vector<std::string> frames;
+  for (const FrameAt &at : finding.same_picture) {
+    if (frames.size() == most) {
+      frames.push_back(fmt::format("{} more", finding.same_picture.size() - most));
+      break;
+    }
+    const Page &page = evidence.book.pages[at.page];
+    std::string name = page_name(page);
     name[0] = 'p'; // inside a sentence
-    if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+    frames.push_back(fmt::format("{} ({})", page.frames[at.frame].id, name));
   }
-  return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), listed(names));
+  return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), listed(frames));
+}
+
+template <class T>
+bool holds(const std::vector<T> &accepted, T value) {
+  return std::find(accepted.begin(), accepted.end(), value) != accepted.end();
 }
 
 std::string accepted_words(const Evidence &evidence, const Finding &finding) {
   const Facts &facts = *evidence.pictures[*finding.picture].facts;
-  return fmt::format("The file is {} with {} colour; the press sheet does not list both.",
-                     word_of(format_words, facts.format), word_of(colour_words, facts.colour));
+  const std::string_view format = word_of(format_words, facts.format),
+                         colour = word_of(colour_words, facts.colour);
+  const bool format_fine = holds(evidence.press.formats, facts.format);
+  if (format_fine) return fmt::format("The press sheet does not accept {} colour.", colour);
+  if (holds(evidence.press.colours, facts.colour))
+    return fmt::format("The press sheet does not accept {} files.", format);
+  return fmt::format("The press sheet accepts neither {} files nor {} colour.", format, colour);
+}
+
+/// The beginning of a text on one line, as much as tells which text it is.
+std::string first_words(const TextBlock &text) {
+  constexpr std::size_t most = 60; // bytes
+  std::string words = text.text.substr(0, most);
+  while (words.size() < text.text.size() && !words.empty() && words.back() != ' ') words.pop_back();
+  if (words.empty())
+    words = text.text.substr(0, most); // one long word; half a character at its end shows as a box
+  std::replace(words.begin(), words.end(), '\n', ' ');
+  const bool cut = words.size() < text.text.size();
+  return fmt::format("{}: “{}{}”", text.kind == TextKind::page_number ? "Page number" : "Text", words,
+                     cut ? "…" : "");
 }
 
 struct Row {
   std::string_view rule;
-  std::string_view message; ///< may use {measured} and {wanted}
-  std::string_view remedy;  ///< likewise; empty: the rule's own
-  Words message_words = nullptr, remedy_words = nullptr;
+  std::string_view message; ///< may use {measured} and {wanted}; empty: `message_words` says it
+  Words message_words = nullptr, remedy_words = nullptr; ///< no `remedy_words`: the rule's own remedy
 };
 
 constexpr Row rows[] = {
-    {"missing-picture", "", "", fault_words, fault_remedy},
-    {"unreadable-picture", "", "", fault_words, fault_remedy},
-    {"empty-frame", "No picture is linked to this frame.", ""},
-    {"too-few-pixels", "", "", too_few_words, too_few_remedy},
-    {"lost-original-too-small", "", "", lost_words, too_few_remedy},
-    {"uneven-stretch", "", "", stretch_words},
-    {"uncovered-frame", "{measured} of the frame shows no picture.", ""},
-    {"short-bleed", "", "", bleed_words},
-    {"near-trim", "", "", near_trim_words},
-    {"inside-safe-margin", "", "", margin_words, margin_remedy},
-    {"off-page", "", "", off_page_words},
-    {"across-gutter", "", "", gutter_words},
-    {"picture-twice", "", "", twice_words},
-    {"unaccepted-file", "", "", accepted_words},
-    {"unused-picture", "The picture is listed, but no frame shows it.", ""},
+    {"missing-picture", "", fault_words, fault_remedy},
+    {"unreadable-picture", "", fault_words, fault_remedy},
+    {"empty-frame", "No picture is linked to this frame."},
+    {"too-few-pixels", "", too_few_words, too_few_remedy},
+    {"lost-original-too-small", "", lost_words, too_few_remedy},
+    {"uneven-stretch", "", stretch_words},
+    {"uncovered-frame", "{measured} of the frame shows no picture."},
+    {"short-bleed", "", bleed_words},
+    {"near-trim", "", near_trim_words},
+    {"inside-safe-margin", "", margin_words, margin_remedy},
+    {"off-page", "", off_page_words},
+    {"across-gutter", "", gutter_words, gutter_remedy},
+    {"picture-twice", "", twice_words},
+    {"unaccepted-file", "", accepted_words},
+    {"unused-picture", "The picture is listed, but no frame shows it."},
 };
 
 const Row *row_of(std::string_view rule) {
@@ -207,8 +258,14 @@ std::string subject(const Evidence &evidence, const Finding &finding) {
   if (finding.picture) return evidence.book.pictures[*finding.picture].file;
   const Page &page = evidence.book.pages[*finding.page];
   if (finding.frame) return fmt::format("Frame {}", page.frames[*finding.frame].id);
-  const TextBlock &text = page.texts[*finding.text];
-  return fmt::format("{}: “{}”", text.kind == TextKind::page_number ? "Page number" : "Text", text.text);
+  return first_words(page.texts[*finding.text]);
+}
+
+std::string_view side_name(const PageSpace &space, PageSide side) {
+  if (side == PageSide::fold) return "fold";
+  if (space.fold && side == PageSide::left) return "left";
+  if (space.fold && side == PageSide::right) return "right";
+  return space.name_of(side);
 }
 
 std::string_view grade_name(Grade grade) {

@@ -21,6 +21,9 @@ std::string page_name(const Page &page);
 /// The thing that it is about: the picture's file, the frame, or the first words of a text block.
 std::string subject(const Evidence &evidence, const Finding &finding);
 
+/// As the reader names a side: those of a spread by left, right and fold, those of a page from its binding.
+std::string_view side_name(const PageSpace &space, PageSide side);
+
 /// "Hold", "Query", "Note".
 std::string_view grade_name(Grade grade);
 

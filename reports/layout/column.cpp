@@ -26,9 +26,19 @@ struct Entry {
   Length height;
 };
 
-/// The file and whose it is.
-std::string subject_line(const content::Mark &mark) {
-  return mark.owner.empty() ? mark.subject : mark.subject + " · " + mark.owner;
+/// The frame, and whose picture it is: what is left of the line when the name of the file has its room.
+std::string aside_line(const content::Mark &mark) {
+  std::string line;
+  for (const std::string &part : {mark.frame, mark.owner})
+    if (!part.empty()) line += " · " + part;
+  return line;
+}
+
+/// The file, the frame and the owner on one line; of a long file name the middle is left out.
+std::string subject_line(const Canvas &canvas, const content::Mark &mark, Length width) {
+  const Length for_subject = std::min(canvas.width(style::label, mark.subject), width / 2);
+  const std::string aside = canvas.shortened(style::label, width - for_subject, aside_line(mark));
+  return canvas.shortened(style::label, width - canvas.width(style::label, aside), mark.subject) + aside;
 }
 
 Entry entry_of(const Canvas &canvas, const content::Mark &mark, Length width) {
@@ -47,7 +57,7 @@ void draw_entry(Canvas &canvas, const Entry &entry, Point top_left, Length width
   const std::string heading = fmt::format("{} · {}", content::grade_name(mark.grade), mark.title);
   canvas.text(top_left, style::label_strong, canvas.shortened(style::label_strong, width, heading));
   Length y = top_left.y + style::label_strong.leading;
-  canvas.text({top_left.x, y}, style::label, canvas.shortened(style::label, width, subject_line(mark)));
+  canvas.text({top_left.x, y}, style::label, subject_line(canvas, mark, width));
   y = canvas.lines({top_left.x, y + style::label.leading}, style::body, entry.message) + 1_mm;
   const Length end = canvas.lines({top_left.x + remedy_indent, y}, style::body, entry.remedy);
   if (!entry.remedy.empty())
@@ -78,9 +88,31 @@ void join(Canvas &canvas, const Rect &place, const Rect &room, Point tag) {
   draw_hairline(canvas, {start, bend, tag});
 }
 
-Note note_of(const content::Mark &mark, Rect area) {
-  return {area, fmt::format("{} · {} · {}", mark.number, content::grade_name(mark.grade), mark.title),
-          subject_line(mark) + "\n" + mark.message + "\n" + mark.remedy};
+/// The side of a place that a mark is about, as a line on the sheet.
+std::pair<Point, Point> edge_of(const Rect &place, PageSide side, Length fold) {
+  const bool near_fold_left = place.right() <= fold;
+  switch (side) {
+  case PageSide::top: return {{place.left(), place.top()}, {place.right(), place.top()}};
+  case PageSide::bottom: return {{place.left(), place.bottom()}, {place.right(), place.bottom()}};
+  case PageSide::left: return {{place.left(), place.top()}, {place.left(), place.bottom()}};
+  case PageSide::right: return {{place.right(), place.top()}, {place.right(), place.bottom()}};
+  case PageSide::fold: break;
+  }
+  const Length x = near_fold_left ? place.right() : place.left();
+  return {{x, place.top()}, {x, place.bottom()}};
+}
+
+/// Outlines the place in the line of its grade; the sides at fault are drawn heavier.
+void outline(Canvas &canvas, const content::Mark &mark, const PageSpace &space, const Scale &scale) {
+  const std::vector<Point> corners = clipped(corners_of(scale(*mark.area)), drawing_box(space, scale));
+  if (corners.empty()) return;
+  canvas.shape(corners, std::nullopt, style::grade_line(mark.grade));
+  const Rect place = place_on_sheet(*mark.area, space, scale);
+  const Length fold = scale(Point{space.fold.value_or(Length{}), {}}).x;
+  for (const PageSide side : mark.sides) {
+    const auto [from, to] = edge_of(place, side, fold);
+    canvas.line(from, to, style::fault_line);
+  }
 }
 
 } // namespace
@@ -115,6 +147,11 @@ void draw_tag(Canvas &canvas, Point top_left, int number, Grade grade) {
   canvas.text_centred({box.centre().x, box.y}, type, digits);
 }
 
+Note note_of(const content::Mark &mark, Rect area) {
+  return {area, fmt::format("{} · {} · {}", mark.number, content::grade_name(mark.grade), mark.title),
+          mark.subject + aside_line(mark) + "\n" + mark.message + "\n" + mark.remedy};
+}
+
 std::size_t draw_marks(Canvas &canvas, std::span<const content::Mark *const> marks, const PageSpace &space,
                        const Scale &scale, const Column &column) {
   const Rect room = drawing_box(space, scale);
@@ -132,8 +169,7 @@ std::size_t draw_marks(Canvas &canvas, std::span<const content::Mark *const> mar
   for (std::size_t i = 0; i < tops.size(); ++i) {
     const Point tag{column.left - tag_gap - tag_size.width, tops[i] + tag_size.height / 2};
     if (marks[i]->area) {
-      canvas.shape(clipped(corners_of(scale(*marks[i]->area)), room), std::nullopt,
-                   style::grade_line(marks[i]->grade));
+      outline(canvas, *marks[i], space, scale);
       join(canvas, place_on_sheet(*marks[i]->area, space, scale), room, tag);
     }
     draw_entry(canvas, entries[i], {column.left, tops[i]}, column.width);

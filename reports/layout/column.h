@@ -30,6 +30,9 @@ struct Column {
 std::size_t draw_marks(Canvas &canvas, std::span<const content::Mark *const> marks, const PageSpace &space,
                        const Scale &scale, const Column &column);
 
+/// What a viewer lists and opens for a mark.
+Note note_of(const content::Mark &mark, Rect area);
+
 /// The number of a mark in a tag that shows its grade: filled, dashed or dotted. `top_left` is the tag's.
 void draw_tag(Canvas &canvas, Point top_left, int number, Grade grade);
 inline constexpr Size tag_size{Length::of_mm(8), Length::of_pt(11)};

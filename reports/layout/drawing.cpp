@@ -33,19 +33,20 @@ Corners copy_corners(const Corners &picture, const PixelRect &part, PixelSize si
           at(part.x, part.y + part.height)};
 }
 
-/// A frame that has nothing to show: crossed out, with the reason inside.
+/// A frame that has nothing to show: crossed out, with the reason inside where there is room.
 void draw_gap(Canvas &canvas, const std::vector<Point> &corners, const Rect &box, std::string_view reason) {
   canvas.shape(corners, style::gap_fill, style::hair);
   if (corners.size() == 4) {
     canvas.line(corners[0], corners[2], style::hair);
     canvas.line(corners[1], corners[3], style::hair);
   }
-  const std::string words = canvas.shortened(style::label, box.width, reason);
-  const Length wide = canvas.width(style::label, words) + 2_mm;
+  const Length wide = canvas.width(style::label, reason) + 2_mm;
+  if (wide > box.width || style::label.leading > box.height)
+    return; // the cross and the mark beside it say enough
   const Point centre = box.centre();
   const Length top = centre.y - style::label.leading / 2;
   canvas.box({centre.x - wide / 2, top, wide, style::label.leading}, style::gap_fill, std::nullopt);
-  canvas.text_centred({centre.x, top}, style::label, words);
+  canvas.text_centred({centre.x, top}, style::label, reason);
 }
 
 std::string_view gap_reason(const Evidence &evidence, const PlacedFrame &placed) {
@@ -78,15 +79,16 @@ TypeStyle type_of(const TextBlock &text, double factor) {
   return {strong ? Face::text_bold : slanted ? Face::text_italic : Face::text, size, size * 1.2, style::dark};
 }
 
-/// Lines that no longer fit the block end in an ellipsis, so that nothing is drawn over what lies below.
+/// Lines that no longer fit the block end in an ellipsis, and type higher than the block is drawn smaller, so
+/// that nothing is drawn over what lies around it.
 void draw_text(Canvas &canvas, const TextBlock &text, const Scale &scale) {
   const Rect box = scale(text.rect);
-  const TypeStyle type = type_of(text, scale.factor);
+  const TypeStyle type = type_of(text, scale.factor * std::min(1.0, text.rect.height / text.type_size));
   std::vector<std::string> lines = canvas.wrap(type, box.width, text.text);
   const auto room = static_cast<std::size_t>(std::max(1.0, box.height / type.leading + 0.25));
   if (lines.size() > room) {
     lines.resize(room);
-    lines.back() += " …";
+    lines.back() = canvas.shortened(type, box.width, lines.back() + " …");
   }
   canvas.lines({box.x, box.y}, type, lines);
 }

@@ -23,8 +23,8 @@ struct TableColumn {
 };
 constexpr TableColumn number_column{"No.", style::margin, 9_mm};
 constexpr TableColumn grade_column{"Grade", 27_mm, 13_mm};
-constexpr TableColumn page_column{"Page", 42_mm, 22_mm};
-constexpr TableColumn subject_column{"Picture and whose it is", 66_mm, 45_mm};
+constexpr TableColumn page_column{"Page and frame", 42_mm, 26_mm};
+constexpr TableColumn subject_column{"Picture and whose it is", 70_mm, 43_mm};
 constexpr TableColumn message_column{"What was found", 115_mm, 76_mm};
 constexpr TableColumn remedy_column{"What to do", 196_mm, 87_mm};
 constexpr const TableColumn *table_columns[] = {&number_column,  &grade_column,   &page_column,
@@ -38,7 +38,7 @@ public:
   Front write() {
     begin_sheet();
     head();
-    if (!content_.gravest_first.empty()) table_head("What must be done");
+    if (!content_.gravest_first.empty()) table_head("What was found, most grave first");
     for (const std::size_t index : content_.gravest_first) row(index);
     return std::move(front_);
   }
@@ -56,7 +56,7 @@ private:
     Canvas on = canvas();
     on.text({style::margin, y_}, style::label, "Layout proof");
     y_ += style::label.leading + 1_mm;
-    y_ = on.lines({style::margin, y_}, style::title, on.wrap(style::title, table_width, content_.title));
+    y_ = on.lines({style::margin, y_}, style::title, title_lines(on));
     y_ = on.lines({style::margin, y_}, style::body_aside,
                   on.wrap(style::body_aside, table_width, content_.job));
     y_ += 4_mm;
@@ -67,6 +67,16 @@ private:
     y_ = on.lines({style::margin, y_}, style::body_aside,
                   on.wrap(style::body_aside, table_width, content_.press));
     y_ += 5_mm;
+  }
+
+  /// A title that runs on is cut short: the verdict must stay on the first sheet.
+  std::vector<std::string> title_lines(const Canvas &on) const {
+    constexpr std::size_t most = 2;
+    std::vector<std::string> lines = on.wrap(style::title, table_width, content_.title);
+    if (lines.size() <= most) return lines;
+    lines.resize(most);
+    lines.back() = on.shortened(style::title, table_width, lines.back() + " …");
+    return lines;
   }
 
   /// Doubles as the key to the lines and tags of the marks.
@@ -109,20 +119,26 @@ private:
     const auto title = broken(style::label_strong, message_column, mark.title);
     const auto message = broken(style::body, message_column, content::with_figures_kept_whole(mark.message));
     const auto remedy = broken(style::body, remedy_column, content::with_figures_kept_whole(mark.remedy));
-    const auto subject = broken(style::label, subject_column, mark.subject);
+    // Three lines of a very long file name tell it apart; its middle is left out.
+    const auto subject = broken(style::label, subject_column,
+                                canvas().shortened(style::label, subject_column.width * 2.7, mark.subject));
+    const auto frame = broken(style::label, page_column, mark.frame);
     const auto owner = broken(style::label, subject_column, mark.owner);
-    const Length height = std::max(
-        {height_of(style::label_strong, title.size()) + height_of(style::body, message.size()),
-         height_of(style::body, remedy.size()), height_of(style::label, subject.size() + owner.size())});
+    const Length height =
+        std::max({height_of(style::label_strong, title.size()) + height_of(style::body, message.size()),
+                  height_of(style::body, remedy.size()),
+                  style::label_strong.leading + height_of(style::label, frame.size()),
+                  height_of(style::label, subject.size() + owner.size())});
     if (y_ + height > table_bottom) {
       begin_sheet();
-      table_head("What must be done, continued");
+      table_head("What was found, continued");
     }
     Canvas on = canvas();
     const Length top = y_;
     draw_tag(on, {number_column.left, top}, mark.number, mark.grade);
     on.text({grade_column.left, top}, style::label_strong, content::grade_name(mark.grade));
     on.text({page_column.left, top}, style::label_strong, mark.page);
+    on.lines({page_column.left, top + style::label_strong.leading}, style::label, frame);
     const Length owner_top = on.lines({subject_column.left, top + 0.5_pt}, style::label, subject);
     on.lines({subject_column.left, owner_top}, style::label, owner);
     const Length message_top = on.lines({message_column.left, top}, style::label_strong, title);
@@ -130,6 +146,8 @@ private:
     on.lines({remedy_column.left, top}, style::body, remedy);
     y_ = top + height + 1.2_mm;
     on.line({style::margin, y_}, {style::margin + table_width, y_}, style::row_rule);
+    if (!mark.surface) // no drawing carries its note
+      on.page().notes.push_back(note_of(mark, {number_column.left, top, tag_size.width, tag_size.height}));
     front_.rows.push_back({index, front_.sheets.size() - 1, {style::margin, top, table_width, y_ - top}});
     y_ += 1.2_mm;
   }

@@ -26,7 +26,7 @@ Column column_beside(const Rect &drawing) {
 }
 
 /// The key to the lines of the drawing, along the foot of the sheet.
-void draw_key(Canvas &canvas) {
+void draw_key(Canvas &canvas, bool gutter) {
   struct Entry {
     std::string_view name;
     const Stroke &stroke;
@@ -38,6 +38,7 @@ void draw_key(Canvas &canvas) {
   const Length y = style::sheet.height - style::margin + 1_mm;
   Length x = style::margin;
   for (const Entry &entry : entries) {
+    if (&entry.stroke == &style::gutter_line && !gutter) continue;
     const Length line_y = y + style::label.leading / 2;
     canvas.line({x, line_y}, {x + 9_mm, line_y}, entry.stroke);
     canvas.text({x + 10.5_mm, y}, style::label, entry.name);
@@ -64,7 +65,7 @@ public:
     take_images();
     Front front = lay_out_front(content_, type_);
     document_.pages = std::move(front.sheets);
-    document_.bookmarks.push_back({"What must be done", 0, 0});
+    document_.bookmarks.push_back({"What was found", 0, 0});
     if (!content_.surfaces.empty()) document_.bookmarks.push_back({"Pages", document_.pages.size(), 0});
     std::size_t first_frame = 0;
     for (const content::Surface &surface : content_.surfaces) {
@@ -112,10 +113,9 @@ private:
     draw_heading(canvas, surface, scale, again);
     draw_book_page(canvas, checked_, images_, surface.page, first_frame, scale);
     const Column column = column_beside(drawing_box(space, scale));
-    if (marks.empty())
-      canvas.text({column.left, column.top}, style::body_aside, "Nothing was found on this page.");
+    if (marks.empty()) canvas.text({column.left, column.top}, style::body_aside, "Nothing was found here.");
     const std::size_t drawn = draw_marks(canvas, marks, space, scale, column);
-    draw_key(canvas);
+    draw_key(canvas, space.gutter_loss > Length{});
     document_.pages.push_back(std::move(page));
     return drawn;
   }

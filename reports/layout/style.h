@@ -54,6 +54,8 @@ inline const Stroke bleed_line{aside, 0.4_pt, {4_pt, 2_pt}};
 inline const Stroke safe_line{aside, 0.4_pt, {0.8_pt, 1.6_pt}};
 inline const Stroke gutter_line{aside, 0.4_pt, {5_pt, 1.5_pt, 0.8_pt, 1.5_pt}};
 
+inline const Stroke fault_line{mark, 3_pt, {}}; ///< along the side of a place that is at fault
+
 /// A grade is told by the word and by the line: whole and heavy, dashed, dotted.
 inline Stroke grade_line(Grade grade) {
   switch (grade) {

@@ -2,16 +2,9 @@
 // tests/reports/record.
 #include "reports/record/parts.h"
 
-#include <numeric>
-
 namespace stoneproof::record {
 
 namespace {
-
-int count_pages(const Book &book) {
-  return std::accumulate(book.pages.begin(), book.pages.end(), 0,
-                         [](int sum, const Page &page) { return sum + (page.spread ? 2 : 1); });
-}
 
 /// The last part of a path: where the folder stands is nobody's business.
 std::string bare_name(const std::filesystem::path &path) { return path.filename().string(); }
@@ -48,7 +41,7 @@ Json book_part(const Book &book, const std::string &sha256) {
       {"first_page", word_of(side_words, book.binding.first_page)},
       {"gutter_loss_mm", book.binding.gutter_loss.mm()},
       {"caliper_mm", caliper ? Json(caliper->mm()) : Json(nullptr)},
-      {"pages", count_pages(book)},
+      {"pages", book.page_count()},
   };
 }
 

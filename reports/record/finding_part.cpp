@@ -19,24 +19,16 @@ struct FigureOf {
   Figure operator()(Count number) const { return {number.value, "count"}; }
 };
 
-/// A side as the press sheet calls it; the two outer edges of a spread are told apart as the reader sees
-/// them.
-std::string_view side_word(const PageSpace &space, PageSide side) {
-  if (side == PageSide::fold) return "fold";
-  if (space.fold && side == PageSide::left) return "left";
-  if (space.fold && side == PageSide::right) return "right";
-  return space.name_of(side);
-}
-
 Json sides_of(const Evidence &evidence, const Finding &finding) {
   Json sides = Json::array();
-  for (const PageSide side : finding.sides) sides.push_back(side_word(evidence.spaces[*finding.page], side));
+  for (const PageSide side : finding.sides)
+    sides.push_back(content::side_name(evidence.spaces[*finding.page], side));
   return sides;
 }
 
-Json numbers_of(const Evidence &evidence, const std::vector<std::size_t> &pages) {
+Json numbers_of(const Evidence &evidence, const std::vector<FrameAt> &frames) {
   Json numbers = Json::array();
-  for (const std::size_t page : pages) numbers.push_back(evidence.book.pages[page].number);
+  for (const FrameAt &at : frames) numbers.push_back(evidence.book.pages[at.page].number);
   return numbers;
 }
 
@@ -49,7 +41,7 @@ void add_place(Json &part, const Evidence &evidence, const Finding &finding) {
   part["contributor"] = id_or_null(evidence.book.contributors, finding.contributor);
   part["area_mm"] = in_mm_or_null(finding.area);
   part["sides"] = sides_of(evidence, finding);
-  part["also_on"] = numbers_of(evidence, finding.also_on);
+  part["also_on"] = numbers_of(evidence, finding.same_picture);
 }
 
 void add_rescue(Json &part, const Rescue &rescue) {

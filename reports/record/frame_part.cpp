@@ -35,6 +35,24 @@ void add_print(Json &part, const PlacedFrame &placed) {
   known("uncovered_share", [&](const Laid &) { return placed.uncovered_share; });
 }
 
+/// How many times larger than the original the picture is printed; null where the original's size is not
+/// told.
+Json enlargement_of(const Evidence &evidence, const PlacedFrame &placed) {
+  if (!placed.laid) return nullptr;
+  const auto &original = evidence.book.pictures[*placed.picture].original;
+  const auto enlarged =
+      original ? enlargement(*placed.laid, *original, evidence.pictures[*placed.picture].facts->size)
+               : std::nullopt;
+  return enlarged ? Json{{"x", enlarged->x}, {"y", enlarged->y}} : Json(nullptr);
+}
+
+Json reach_of(const Reach &reach) {
+  return {{"top", reach.top.mm()},
+          {"bottom", reach.bottom.mm()},
+          {"left", reach.left.mm()},
+          {"right", reach.right.mm()}};
+}
+
 } // namespace
 
 Json frame_part(const Evidence &evidence, const PlacedFrame &placed) {
@@ -51,7 +69,9 @@ Json frame_part(const Evidence &evidence, const PlacedFrame &placed) {
       {"fit", std::visit(FitWord{}, frame.fit)},
       {"across_gutter", frame.across_gutter},
   };
+  part["reach_past_trim_mm"] = reach_of(reach_past(placed.box, evidence.space_of(placed).trim));
   add_print(part, placed);
+  part["enlargement"] = enlargement_of(evidence, placed);
   return part;
 }
 

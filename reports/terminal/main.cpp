@@ -6,6 +6,7 @@
 #include "reports/terminal/proof_verb.h"
 
 #include <exception>
+#include <new>
 
 using namespace stoneproof;
 using namespace stoneproof::terminal;
@@ -38,9 +39,14 @@ ExitStatus run(int count, char **arguments) {
 int main(int count, char **arguments) {
   try {
     return static_cast<int>(run(count, arguments));
-  } catch (
-      const std::exception &stopped) { // memory has run out; faults of inputs and outputs are no exceptions
-    return static_cast<int>(refuse({stopped.what(), "stoneproof", "Free some memory, or use fewer --jobs."},
-                                   ExitStatus::unreadable_input));
+  } catch (const std::bad_alloc &) {
+    return static_cast<int>(
+        refuse({"memory has run out", "stoneproof", "Free some memory, or use fewer --jobs."},
+               ExitStatus::unreadable_input));
+  } catch (const std::exception
+               &stopped) { // faults of inputs and outputs are no exceptions: this is a defect of ours
+    return static_cast<int>(
+        refuse({stopped.what(), "stoneproof", "Please report this with the command you gave."},
+               ExitStatus::unreadable_input));
   }
 }

@@ -132,7 +132,7 @@ std::string listed(const Scene &scene, const std::vector<Finding> &findings) {
       std::visit(Written{out << " of "}, finding.wanted);
     }
     write_ways_out(out, finding.rescue);
-    for (const std::size_t page : finding.also_on) out << "; on " << scene.book.pages[page].number;
+    for (const FrameAt &at : finding.same_picture) out << "; on " << scene.book.pages[at.page].number;
     out << '\n';
   }
   return out.str();

@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 #include <sys/wait.h>
+#include <unistd.h>
 #include <vector>
 
 namespace stoneproof::test {
@@ -40,6 +41,15 @@ public:
   }
 
   std::filesystem::path path;
+};
+
+/// Permissions do not bind root: the test then runs as nobody (user 65534 on Linux).
+struct WithoutRoot {
+  WithoutRoot() { changed = geteuid() == 0 && seteuid(65534) == 0; }
+  ~WithoutRoot() {
+    if (changed) (void)!seteuid(0);
+  }
+  bool changed = false;
 };
 
 /// All bytes of a file; empty where it cannot be read.

@@ -137,7 +137,7 @@ TEST_CASE("pages, frames and texts arrive in the order of the file") {
   CHECK(pages[0].texts[0].kind == TextKind::caption);
   CHECK(pages[0].texts[0].rect == Rect{1_mm, 2_mm, 3_mm, 4_mm});
   CHECK(pages[0].texts[0].type_size == 9_pt);
-  CHECK(pages[0].texts[0].text == "First line\nsecond & last");
+  CHECK(pages[0].texts[0].text == "First line second & last");
   const auto &frames = pages[1].frames;
   REQUIRE(frames.size() == 4);
   CHECK(frames[0].across_gutter);
@@ -229,7 +229,7 @@ TEST_CASE("all faults are told in one run, up to a limit") {
   CHECK(reading.faults.back().fault == Fault{"and 18 more faults", "b", "Mend those above and run again."});
 }
 
-TEST_CASE("text keeps its lines and loses the white space that indents the XML") {
+TEST_CASE("white space that lays out the XML is one space, an empty line starts a new line") {
   const auto text_of = [](std::string_view written) {
     std::string text(whole);
     const std::size_t begin = text.find("\n        First"), end = text.find("</text>");
@@ -238,7 +238,7 @@ TEST_CASE("text keeps its lines and loses the white space that indents the XML")
     return reading.value->pages[0].texts[0].text;
   };
   CHECK(text_of("one") == "one");
-  CHECK(text_of("  one  two\r\n\n   three\n \n") == "one two\n\nthree");
+  CHECK(text_of("  one  two\n  three\r\n\n\n   four\n \n") == "one two three\nfour");
   CHECK(text_of("<![CDATA[a < b]]> &#x3B1;<!-- c -->!") == "a < b α!");
   CHECK(text_of("").empty());
   CHECK(text_of(" \n ").empty());
@@ -255,7 +255,8 @@ TEST_CASE("what is no file of a book gives one fault") {
   CHECK(only_fault(folder.path) == "this is a folder, not a file");
   CHECK(only_fault(test::write_file(folder.path / "a.xml", "")) == "the file is empty");
   CHECK(only_fault(test::write_file(folder.path / "b.xml", "\x89PNG\r\n")) == "these bytes are not UTF-8");
-  CHECK(only_fault(test::write_file(folder.path / "c.xml", "<svg/>")) == "the first element is <svg>, not <book>");
+  CHECK(only_fault(test::write_file(folder.path / "c.xml", "<svg/>")) ==
+        "the first element is <svg>, not <book>");
   const auto fifo = folder.path / "fifo";
   REQUIRE(mkfifo(fifo.c_str(), 0600) == 0);
   CHECK(only_fault(fifo) == "this is not a regular file");

@@ -36,6 +36,10 @@ static_assert(rescan(half, print(6_in, 4_in), size, wanted, flatbed)->setting ==
 static_assert(!rescan(half, print(6_in, 4_in), size, wanted, flatbed)->beyond_flatbed);
 static_assert(!rescan(half, print(6_in, 4_in), size, wanted, flatbed)->film);
 static_assert(!rescan(half, Original{}, size, wanted, flatbed), "no size, no setting");
+static_assert(rescan(half, print(5.99_in, 4_in), size, wanted, flatbed)->setting == 800,
+              "601 ppi is above 600");
+static_assert(rescan(half, print(5.99_in, 4_in), size, wanted, flatbed, 0.01)->setting == 600,
+              "within a tolerance");
 // The larger axis: 12 in of 5 in asks for 720, 8 in of 4 in for 600.
 static_assert(rescan(half, print(5_in, 4_in), size, wanted, flatbed)->setting == 800);
 // A size given lying on its side is set upright.

@@ -84,7 +84,7 @@ std::string verdict_of_density(PixelSize size, double tolerance, Size frame) {
   return desk.verdict();
 }
 
-constexpr Length tick = Length::of_ticks(1), micron = Length::of_ticks(360);
+constexpr Length tick = Length::of_ticks(1), hair = layout_rounding;
 
 } // namespace
 
@@ -150,18 +150,18 @@ TEST_CASE("edges of a frame on a right page, one side at a time") {
       {"on the margins", 5_mm, 5_mm, 190_mm, 240_mm, ""},
       {"to the bleed edges", 0_mm, -3_mm, 203_mm, 256_mm, ""},
       {"past the bleed edges", 0_mm, -9_mm, 212_mm, 268_mm, ""},
-      {"a micrometre of bleed short", 20_mm, -3_mm + micron, 100_mm, 100_mm, ""},
-      {"more than that short", 20_mm, -3_mm + micron + tick, 100_mm, 100_mm, "short-bleed hold"},
+      {"a hair of bleed short", 20_mm, -3_mm + hair, 100_mm, 100_mm, ""},
+      {"more than that short", 20_mm, -3_mm + hair + tick, 100_mm, 100_mm, "short-bleed hold"},
       {"at the trim: top", 20_mm, 0_mm, 100_mm, 100_mm, "short-bleed hold"},
       {"at the trim: bottom", 20_mm, 150_mm, 100_mm, 100_mm, "short-bleed hold"},
       {"at the trim: outside", 100_mm, 50_mm, 100_mm, 100_mm, "short-bleed hold"},
       {"at the trim: binding", 0_mm, 50_mm, 100_mm, 100_mm, ""},
-      {"a micrometre inside the trim", 20_mm, micron, 100_mm, 100_mm, "short-bleed hold"},
-      {"more than that inside", 20_mm, micron + tick, 100_mm, 100_mm, "near-trim query"},
+      {"a hair inside the trim", 20_mm, hair, 100_mm, 100_mm, "short-bleed hold"},
+      {"more than that inside", 20_mm, hair + tick, 100_mm, 100_mm, "near-trim query"},
       {"at the cut tolerance", 20_mm, 1_mm, 100_mm, 100_mm, "near-trim query"},
       {"past the cut tolerance", 20_mm, 1_mm + tick, 100_mm, 100_mm, "inside-safe-margin query"},
-      {"a micrometre into the margin", 20_mm, 5_mm - micron, 100_mm, 100_mm, ""},
-      {"more than that into the margin", 20_mm, 5_mm - micron - tick, 100_mm, 100_mm,
+      {"a hair into the margin", 20_mm, 5_mm - hair, 100_mm, 100_mm, ""},
+      {"more than that into the margin", 20_mm, 5_mm - hair - tick, 100_mm, 100_mm,
        "inside-safe-margin query"},
       {"near the binding", 0.5_mm, 50_mm, 100_mm, 100_mm, "inside-safe-margin query"},
       {"past the binding", -(0.5_mm), 50_mm, 100_mm, 100_mm, "across-gutter query"},
@@ -237,7 +237,7 @@ TEST_CASE("the fold of a spread") {
        "inside-safe-margin query"},
       {"ends with it", 20_mm, 180_mm, false, "", "inside-safe-margin hold"},
       {"begins with it", 200_mm, 100_mm, false, "", "inside-safe-margin hold"},
-      {"over it", 20_mm, 180.002_mm, false, "across-gutter query", "across-gutter query"},
+      {"over it", 20_mm, 180.06_mm, false, "across-gutter query", "across-gutter query"},
       {"over it, meant", 20_mm, 300_mm, true, "", "across-gutter query"},
   };
   for (const Case &each : cases) {

@@ -99,8 +99,19 @@ TEST_CASE("frames that share a picture share one small copy of all that they sho
   const Checked checked = album.check(with_copies());
   const PixelRect all{0, 0, 1000, 500};
   CHECK(checked.copies[0]->part == all);
-  // The first frame's scale counts: 200 pixels over 100 mm, of which the proof can show all.
-  CHECK(checked.copies[0]->width == 1000);
+}
+
+TEST_CASE("a tight crop beside the whole picture does not make the copy grow without end") {
+  Album album;
+  made::write_jpeg(album.add("p.jpg"), made::busy(4000, 3000, 3));
+  Book &book = album.book();
+  book.pages[0].frames[0].fit = CropShare{0, 0, 0.05, 0.05};
+  book.pages[0].frames.push_back(frame("g", 0, 20, 100, 50, 25));
+  const Checked checked = album.check(with_copies());
+  REQUIRE(checked.copies[0]);
+  const double pixels = static_cast<double>(checked.copies[0]->width) * checked.copies[0]->height;
+  CHECK(pixels < 4.01e6);
+  CHECK(pixels > 3.9e6); // as fine as the bound allows
 }
 
 TEST_CASE("without a density nothing is decoded, and pictures that no frame shows never are") {

@@ -32,6 +32,9 @@ TEST_CASE("a share is never shown as nothing or everything when it is not") {
 
 TEST_CASE("a size that a picture may be printed at is rounded down on both sides") {
   CHECK(content::size({Length::of_mm(101.99), Length::of_mm(67.5)}) == "101 × 67 mm");
+  CHECK(content::size({Length::of_mm(84), Length::of_mm(0.49)}) == "84 × 0.4 mm");
+  CHECK(millimetres_up(Length::of_mm(2.501)) == "2.51 mm");
+  CHECK(millimetres_up(Length::of_mm(2.5)) == "2.5 mm");
 }
 
 TEST_CASE("one thing is told as one") {

@@ -40,6 +40,6 @@ TEST_CASE("marks are numbered in page order from top to bottom, and listed most 
   CHECK(content.gravest_first == std::vector<std::size_t>{0, 2, 1, 3});
   CHECK(content.surfaces[0].marks == std::vector<std::size_t>{0, 1});
   CHECK(content.surfaces[1].marks == std::vector<std::size_t>{2});
-  CHECK(content.job == "200 × 250 mm trim, perfect bound, 3 pages, 3 pictures in 3 frames");
+  CHECK(content.job == "200 × 250 mm trim, perfect bound, 3 pages, 3 listed pictures, 3 frames");
   CHECK(content.press.find("The printer’s own specification has the last word.") != std::string::npos);
 }

@@ -85,15 +85,19 @@ TEST_CASE("sides of a page are named from the binding, sides of a spread as the 
   gap.fit = PictureAt{{Length::of_mm(1), Length::of_mm(20), Length::of_mm(96), Length::of_mm(100)}};
   const Case cases[] = {
       {frame("f", 0, 100, 0, 100, 100), 0, "short-bleed",
-       "Stops at the trim at the top and outside; the bleed is 3 mm."},
+       "Comes no further than the trim at the top and outside; the bleed is 3 mm."},
+      {frame("f", 0, 100, -1, 102, 100), 0, "short-bleed",
+       "Passes the trim by as little as 1 mm at the top and outside; the bleed is 3 mm."},
+      {frame("f", 0, 100, 50, 100, 100), 0, "short-bleed",
+       "Stops at the trim at the outside; the bleed is 3 mm."},
       {frame("f", 0, -1, 50, 100, 100), 1, "short-bleed",
        "Passes the trim by only 1 mm at the left; the bleed is 3 mm."},
       {gap, 1, "short-bleed",
        "The picture ends 1 mm inside the trim at the left, though its frame goes on; the bleed is 3 mm."},
       {frame("f", 0, 30, 2, 100, 100), 0, "inside-safe-margin",
-       "Stands 2 mm from the trim at the top; the safe margin is 5 mm."},
+       "Stands 2 mm from the edge at the top; the safe margin is 5 mm."},
       {frame("f", 0, 202, 30, 100, 100), 1, "inside-safe-margin",
-       "Stands 2 mm from the edge at the fold; the safe margin is 6 mm."},
+       "Stands 2 mm from the fold; the binding swallows 6 mm."},
       {frame("f", 0, 0.5, 30, 100, 100), 1, "near-trim",
        "Ends 0.5 mm from the trim at the left; the cut may wander by 1 mm."},
   };
@@ -107,7 +111,7 @@ TEST_CASE("the pages of a picture that stands twice are listed once each") {
   Book book = with_frame(frame("a", 0, 20, 20, 50, 30));
   book.pages[1].frames = {frame("b", 0, 20, 20, 50, 30), frame("c", 0, 20, 80, 50, 30)};
   CHECK(tell(std::move(book), "picture-twice", {9000, 9000}).message ==
-        "The same picture stands in 3 frames: page 1 and pages 2–3.");
+        "The same picture stands in 3 frames: a (page 1), b (pages 2–3) and c (pages 2–3).");
 }
 
 TEST_CASE("every rule has words of its own") {
@@ -122,7 +126,7 @@ TEST_CASE("every rule has words of its own") {
     finding.measured = Length::of_mm(1);
     finding.wanted = Length::of_mm(3);
     finding.sides = {PageSide::top};
-    finding.also_on = {0, 1};
+    finding.same_picture = {{0, 0}, {0, 0}};
     finding.fault = Fault{"the file is empty", "summer.jpg", "Ask for the file again."};
     finding.rescue.print_no_larger = Size{Length::of_mm(10), Length::of_mm(10)};
     const std::string words = message(one.evidence, finding);

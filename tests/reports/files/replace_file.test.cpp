@@ -21,15 +21,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// Permissions do not bind root: the test then runs as nobody (user 65534 on Linux).
-struct WithoutRoot {
-  WithoutRoot() { changed = geteuid() == 0 && seteuid(65534) == 0; }
-  ~WithoutRoot() {
-    if (changed) (void)!seteuid(0);
-  }
-  bool changed = false;
-};
-
 /// No file larger than so many bytes can be written; the signal that would end the program is ignored.
 struct FileSizeLimit {
   explicit FileSizeLimit(rlim_t bytes) {

@@ -47,7 +47,7 @@ void check_inside(const DocumentPage &page) {
     CAPTURE(text->text);
     CHECK(text->at.x >= Length{});
     CHECK(text->at.x + type().width(text->face, text->size, text->text) <= page.size.width);
-    CHECK(text->at.y <= page.size.height);
+    CHECK(text->at.y <= page.size.height - Length::of_mm(8));
     CHECK(text->at.y - text->size >= Length{});
   }
 }
@@ -58,7 +58,7 @@ TEST_CASE("a clear book says so and shows every page") {
   const Document document = proof_of(small_book());
   REQUIRE(document.pages.size() == 3);
   CHECK(text_of(document.pages[0]).find("Clear: nothing holds this book back.") != std::string::npos);
-  CHECK(text_of(document.pages[1]).find("Nothing was found on this page.") != std::string::npos);
+  CHECK(text_of(document.pages[1]).find("Nothing was found here.") != std::string::npos);
   CHECK(text_of(document.pages[2]).find("Pages 2–3") != std::string::npos);
   CHECK(document.title == "Layout proof of The Żółkiewski house");
 }
@@ -97,6 +97,14 @@ TEST_CASE("every mark is told once in the table, once beside its drawing, and on
   }
 }
 
+TEST_CASE("a mark that is about no page has its note in the table") {
+  Book book = small_book();
+  book.pictures = {photo("p", "unused.jpg")};
+  const Document document = proof_of(std::move(book));
+  REQUIRE(document.pages[0].notes.size() == 1);
+  CHECK(document.pages[0].notes[0].title == "1 · Note · Picture is listed and not used");
+}
+
 TEST_CASE("notes, which stand where the tags stand, never overlap") {
   const Document document = proof_of(crowded(60));
   for (const DocumentPage &page : document.pages)
@@ -123,6 +131,17 @@ TEST_CASE("odd books stay on their sheets") {
     book.pages[0].frames = {frame("f", 0, 20, 20, 160, 100)};
     for (const DocumentPage &page : proof_of(std::move(book)).pages) check_inside(page);
   }
+  SECTION("a text longer than a sheet, in the safe margin") {
+    Book book = small_book();
+    std::string words;
+    for (int i = 0; i < 900; ++i) words += "and so on ";
+    book.pages[0].texts = {{TextKind::body,
+                            {Length::of_mm(20), Length::of_mm(2), Length::of_mm(150), Length::of_mm(200)},
+                            Length::of_pt(9),
+                            words,
+                            {}}};
+    for (const DocumentPage &page : proof_of(std::move(book)).pages) check_inside(page);
+  }
   SECTION("a frame far off the page") {
     Book book = small_book();
     book.pages[0].frames = {frame("far", {}, 5000, 5000, 100, 100)};
@@ -133,7 +152,7 @@ TEST_CASE("odd books stay on their sheets") {
 TEST_CASE("bookmarks lead to the pages of the book") {
   const Document document = proof_of(crowded(2));
   REQUIRE(document.bookmarks.size() == 4);
-  CHECK(document.bookmarks[0].title == "What must be done");
+  CHECK(document.bookmarks[0].title == "What was found");
   CHECK(document.bookmarks[2].title == "Page 1 (2 marks)");
   CHECK(document.bookmarks[3].title == "Pages 2–3");
   CHECK(document.bookmarks[2].level == 1);
