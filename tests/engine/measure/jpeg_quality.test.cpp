@@ -4,6 +4,7 @@
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/catch.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <set>
@@ -103,6 +104,23 @@ TEST_CASE("a gray picture has no chroma, and one table for all channels is stand
   is_exactly(saved({.tables = {standard_luma(80), standard_luma(80)}}), 80);
 }
 
+TEST_CASE("a channel's table is the one that its channel names") {
+  const made::TempFolder folder;
+  made::write_jpeg(folder / "a.jpg", made::busy(40, 40, 3), {.quality = 80});
+  made::Bytes bytes = made::read_bytes(folder / "a.jpg");
+  const made::Bytes start = {0xFF, 0xC0, 0, 17,
+                             8}; // the frame header of three channels of 8 bits, T.81 B.2.2
+  const auto frame = std::search(bytes.begin(), bytes.end(), start.begin(), start.end());
+  REQUIRE(frame != bytes.end());
+  REQUIRE(frame[15] == 1); // the table of Cb, and three bytes on that of Cr
+  frame[15] = frame[18] = 0;
+  made::write_bytes(folder / "b.jpg", bytes);
+  const auto facts = read_facts(folder / "b.jpg");
+  REQUIRE(facts);
+  CHECK_FALSE(facts.value().jpeg->chroma);
+  is_exactly(*facts.value().jpeg, 80);
+}
+
 TEST_CASE("subsampling has its usual name") {
   struct Case {
     std::array<int, 2> sampling;
@@ -166,6 +184,8 @@ TEST_CASE("tables of no standard scaling get the nearest quality, and say so") {
   CHECK(even->quality == 76);
   CHECK_FALSE(even->exact);
   CHECK(even->error > scaled->error);
+  flat.fill(100); // S = 299.4, 5000 / S = 16.7
+  CHECK(jpeg_quality(with_luma(flat))->quality == 17);
 
   // Steps that grow with frequency, as cameras have them.
   QuantTable slope;
