@@ -6,6 +6,7 @@
 #include "engine/units/density.h"
 #include "engine/units/geometry.h"
 
+#include <array>
 #include <cstdint>
 #include <filesystem>
 #include <optional>
@@ -13,6 +14,17 @@
 #include <string_view>
 
 namespace stoneproof {
+
+/// The 64 quantization steps of a JPEG table in the natural order, row by row; a sound one has no 0.
+using QuantTable = std::array<std::uint16_t, 64>;
+
+/// How a JPEG was saved.
+struct JpegFacts {
+  std::optional<QuantTable> luma;   ///< of the first channel; none: the header defines none
+  std::optional<QuantTable> chroma; ///< of the second channel, where that is another table
+  std::string subsampling;          ///< of Y, Cb, Cr: "4:4:4", "4:2:2", "4:2:0", "4:4:0", "4:1:1", "4:1:0" or
+                                    ///< "other"; empty: the colours are not stored apart from the brightness
+};
 
 /// Facts of one picture file. The signature decides the format, never the file name.
 struct Facts {
@@ -29,6 +41,7 @@ struct Facts {
   bool icc = false;        ///< an embedded ICC profile is present
   int pages = 1;           ///< pictures in the file; the first is used
   bool tiled = false, big_tiff = false, interlaced = false;
+  std::optional<JpegFacts> jpeg; ///< of a JPEG file; none for other formats, whatever they hold
 };
 
 /// Bounds on what a picture may ask of the machine. Beyond them reading gives a Fault.

@@ -8,7 +8,9 @@
 #include "engine/picture/formats.h"
 #include "engine/picture/jpeg_session.h"
 
+#include <algorithm>
 #include <cstring>
+#include <string_view>
 
 namespace stoneproof {
 
@@ -51,6 +53,42 @@ void read_markers(const jpeg_decompress_struct &state, Facts &facts) {
     set_density(facts, exif->x, exif->y, exif->unit_inches);
 }
 
+/// libjpeg keeps tables in the natural order (its jpeglib.h).
+std::optional<QuantTable> table_of(const jpeg_decompress_struct &state, int number) {
+  if (number < 0 || number >= NUM_QUANT_TBLS || !state.quant_tbl_ptrs[number]) return std::nullopt;
+  QuantTable table;
+  std::copy_n(state.quant_tbl_ptrs[number]->quantval, table.size(), table.begin());
+  return table;
+}
+
+/// The usual names of sampling: J:a:b for how many chroma samples stand in two rows of four pixels.
+std::string_view subsampling_of(const jpeg_decompress_struct &state) {
+  if (state.jpeg_color_space != JCS_YCbCr && state.jpeg_color_space != JCS_YCCK) return {};
+  const jpeg_component_info &luma = state.comp_info[0], &cb = state.comp_info[1], &cr = state.comp_info[2];
+  const bool alike = cb.h_samp_factor == cr.h_samp_factor && cb.v_samp_factor == cr.v_samp_factor;
+  const bool whole = luma.h_samp_factor % cb.h_samp_factor == 0 && luma.v_samp_factor % cb.v_samp_factor == 0;
+  if (!alike || !whole) return "other";
+  switch (10 * (luma.h_samp_factor / cb.h_samp_factor) + luma.v_samp_factor / cb.v_samp_factor) {
+  case 11: return "4:4:4";
+  case 21: return "4:2:2";
+  case 22: return "4:2:0";
+  case 12: return "4:4:0";
+  case 41: return "4:1:1";
+  case 42: return "4:1:0";
+  default: return "other";
+  }
+}
+
+JpegFacts saved_as(const jpeg_decompress_struct &state) {
+  JpegFacts saved;
+  const int first = state.comp_info[0].quant_tbl_no;
+  const int second = state.num_components > 1 ? state.comp_info[1].quant_tbl_no : first;
+  saved.luma = table_of(state, first);
+  if (second != first) saved.chroma = table_of(state, second);
+  saved.subsampling = subsampling_of(state);
+  return saved;
+}
+
 } // namespace
 
 Outcome<Facts> jpeg_facts(const PictureFile &file, const PictureLimits &limits) {
@@ -73,6 +111,7 @@ Outcome<Facts> jpeg_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.channels = state.num_components;
   facts.colour = colour_of(state);
   facts.compression = compression_of(state);
+  facts.jpeg = saved_as(state);
   read_markers(state, facts);
   return facts;
 }

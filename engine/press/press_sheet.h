@@ -17,6 +17,12 @@ struct DensityBar {
   Density least;  ///< below it, less the tolerance: a hold
 };
 
+/// Settings of a JPEG's quality, 1 to 100 (engine/measure/jpeg_quality.h).
+struct QualityBar {
+  int wanted = 1; ///< below it: a query
+  int least = 1;  ///< below it: a hold
+};
+
 enum class Format { jpeg, tiff, png };
 inline constexpr Word<Format> format_words[] = {
     {Format::jpeg, "jpeg"}, {Format::tiff, "tiff"}, {Format::png, "png"}};
@@ -34,10 +40,11 @@ struct PressSheet {
   double density_tolerance = 0;      ///< share by which a density may fall short, e.g. 0.01
   double stretch_tolerance = 0;      ///< share by which the two axes' densities may differ
   Edges bleed, safe_margin;          ///< the least the printer accepts; a book may ask more of itself
-  Length cut_tolerance;        ///< how far the cut may wander: nearer to the trim than this is a near miss
-  int page_multiple = 1;       ///< the page count must be a multiple of this
-  Density flatbed_limit;       ///< the highest setting at which a usual flatbed scanner still gains detail
-  std::vector<Format> formats; ///< accepted
+  Length cut_tolerance;  ///< how far the cut may wander: nearer to the trim than this is a near miss
+  int page_multiple = 1; ///< the page count must be a multiple of this
+  Density flatbed_limit; ///< the highest setting at which a usual flatbed scanner still gains detail
+  QualityBar jpeg_quality;
+  std::vector<Format> formats;      ///< accepted
   std::vector<ColourModel> colours; ///< accepted
 
   const DensityBar &bar(Use use) const { return density[static_cast<std::size_t>(use)]; }

@@ -54,6 +54,16 @@ void read_densities(const Element &element, PressSheet &sheet, FaultList &faults
                    fmt::format("Add <density use=\"{}\" wanted=\"...\" least=\"...\"/>.", word));
 }
 
+QualityBar read_quality(const Element &element, FaultList &faults) {
+  ElementReader reader(element, faults);
+  const std::size_t before = faults.count();
+  const QualityBar bar{reader.required("wanted", parse_quality), reader.required("least", parse_quality)};
+  if (faults.count() == before && bar.least > bar.wanted)
+    reader.fault(reader.place_of("least"), "the least quality is above the wanted one",
+                 "Swap the two values.");
+  return bar;
+}
+
 // A list of words, each in an element of its own, at least one, none twice.
 template <class Table>
 auto read_list(const Element &element, std::string_view child, std::string_view attribute, const Table &words,
@@ -88,6 +98,8 @@ PressSheet read_sheet(const Element &root, FaultList &faults) {
   sheet.cut_tolerance = only_value(reader, "cut", "tolerance", parse_length_from_zero, faults);
   sheet.page_multiple = only_value(reader, "page-count", "multiple", parse_count, faults);
   sheet.flatbed_limit = only_value(reader, "flatbed", "limit", parse_density, faults);
+  if (const Element *quality = reader.one("jpeg-quality"))
+    sheet.jpeg_quality = read_quality(*quality, faults);
   if (const Element *formats = reader.one("formats"))
     sheet.formats = read_list(*formats, "format", "name", format_words, faults);
   if (const Element *colours = reader.one("colours"))

@@ -11,7 +11,7 @@ namespace stoneproof {
 extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rule, too_few_pixels_rule,
     lost_original_too_small_rule, uneven_stretch_rule, uncovered_frame_rule, short_bleed_rule, near_trim_rule,
     inside_safe_margin_rule, off_page_rule, across_gutter_rule, picture_twice_rule, unaccepted_file_rule,
-    unused_picture_rule;
+    coarse_jpeg_rule, unused_picture_rule;
 
 namespace {
 
@@ -29,6 +29,7 @@ constexpr std::array rules = {
     &off_page_rule,
     &across_gutter_rule,
     &picture_twice_rule,
+    &coarse_jpeg_rule,
     &unaccepted_file_rule,
     &unused_picture_rule,
 };

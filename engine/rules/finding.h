@@ -29,7 +29,12 @@ struct Count {
   std::size_t value = 0;
   friend constexpr bool operator==(Count, Count) = default;
 };
-using Measure = std::variant<std::monostate, Density, Length, Share, Count>;
+/// The quality setting of a JPEG, 1 to 100.
+struct Quality {
+  int value = 0;
+  friend constexpr bool operator==(Quality, Quality) = default;
+};
+using Measure = std::variant<std::monostate, Density, Length, Share, Count, Quality>;
 
 /// What can be done for the picture, as far as it could be computed.
 struct Rescue {

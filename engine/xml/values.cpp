@@ -32,6 +32,8 @@ const Quantity turn_quantity{"a turn",
                              "Write degrees clockwise from -360 to 360, for example \"2.5\"."};
 const Quantity count_quantity{
     "a whole number", {}, "this number must be from 1 to 99999", "Write a whole number, for example \"12\"."};
+const Quantity quality_quantity{
+    "a whole number", {}, "a quality must be from 1 to 100", "Write a whole number, for example \"75\"."};
 
 Fault fault(std::string what, const Quantity &quantity) {
   return {std::move(what), {}, std::string(quantity.remedy)};
@@ -83,6 +85,15 @@ Outcome<Length> length(std::string_view text, Sign sign) {
   return length;
 }
 
+Outcome<int> parse_whole(std::string_view text, const Quantity &quantity, int most) {
+  const auto number = parse_number(text, quantity);
+  if (!number) return number.fault();
+  if (!number.value().fraction.empty()) return fault("this is not a whole number", quantity);
+  if (number.value().negative || number.value().is_zero() || number.value().is_above(most))
+    return fault(std::string(quantity.too_large), quantity);
+  return static_cast<int>(number.value().value());
+}
+
 } // namespace
 
 Outcome<Length> parse_length(std::string_view text) { return length(text, Sign::any); }
@@ -113,14 +124,8 @@ Outcome<Turn> parse_turn(std::string_view text) {
   return Turn{number.value().value()};
 }
 
-Outcome<int> parse_count(std::string_view text) {
-  const auto number = parse_number(text, count_quantity);
-  if (!number) return number.fault();
-  if (!number.value().fraction.empty()) return fault("this is not a whole number", count_quantity);
-  if (number.value().negative || number.value().is_zero() || number.value().is_above(99'999))
-    return fault(std::string(count_quantity.too_large), count_quantity);
-  return static_cast<int>(number.value().value());
-}
+Outcome<int> parse_count(std::string_view text) { return parse_whole(text, count_quantity, 99'999); }
+Outcome<int> parse_quality(std::string_view text) { return parse_whole(text, quality_quantity, 100); }
 
 Outcome<bool> parse_yes_no(std::string_view text) {
   const std::string word = collapsed(text);

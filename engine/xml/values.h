@@ -40,6 +40,7 @@ Outcome<PictureExtent> parse_positive_picture_extent(std::string_view text);
 Outcome<Density> parse_density(std::string_view text); ///< "300ppi", more than zero
 Outcome<Turn> parse_turn(std::string_view text);       ///< degrees without a unit, -360 to 360
 Outcome<int> parse_count(std::string_view text);       ///< a whole number from 1 to 99999
+Outcome<int> parse_quality(std::string_view text);     ///< a whole number from 1 to 100
 
 Outcome<bool> parse_yes_no(std::string_view text);
 /// Some text; white space at the ends is dropped and made single inside (XML Schema: token).

@@ -29,6 +29,7 @@ struct FigureOf {
   std::string operator()(Length length) const { return millimetres(length); }
   std::string operator()(Share share) const { return per_cent(share.value); }
   std::string operator()(Count number) const { return fmt::format("{}", number.value); }
+  std::string operator()(Quality quality) const { return fmt::format("{}", quality.value); }
 };
 
 } // namespace

@@ -3,6 +3,7 @@
 // its row.
 #include "reports/content/sentences.h"
 
+#include "engine/measure/jpeg_quality.h"
 #include "reports/content/figures.h"
 #include "reports/content/rescue_words.h"
 
@@ -194,6 +195,25 @@ std::string first_words(const TextBlock &text) {
                      cut ? "…" : "");
 }
 
+std::string coarse_words(const Evidence &evidence, const Finding &finding) {
+  const auto saved = jpeg_quality(*evidence.pictures[*finding.picture].facts->jpeg);
+  const QualityBar &bar = evidence.press.jpeg_quality;
+  const std::string bars = finding.grade == Grade::hold
+                               ? fmt::format("needs at least {}, better {}", bar.least, bar.wanted)
+                               : fmt::format("wants {}", bar.wanted);
+  return fmt::format("Saved as a JPEG of {}quality {}; the press sheet {}. Fine detail is lost, and smooth "
+                     "skies and faces may show blocks.",
+                     saved && saved->exact ? "" : "about ", figure(finding.measured), bars);
+}
+
+std::string coarse_remedy(const Evidence &evidence, const Finding &finding) {
+  const auto &original = evidence.book.pictures[*finding.picture].original;
+  if (!original || !original->lost) return {};
+  return "Ask for the file as it was before it was saved so small. The original is lost, so without that "
+         "file "
+         "print the picture small. Saving this file again at a higher quality brings nothing back.";
+}
+
 struct Row {
   std::string_view rule;
   std::string_view message; ///< may use {measured} and {wanted}; empty: `message_words` says it
@@ -214,6 +234,7 @@ constexpr Row rows[] = {
     {"off-page", "", off_page_words},
     {"across-gutter", "", gutter_words, gutter_remedy},
     {"picture-twice", "", twice_words},
+    {"coarse-jpeg", "", coarse_words, coarse_remedy},
     {"unaccepted-file", "", accepted_words},
     {"unused-picture", "The picture is listed, but no frame shows it."},
 };

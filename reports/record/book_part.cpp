@@ -57,6 +57,7 @@ Json press_part(const PressSheet &press) {
       {"cut_tolerance_mm", press.cut_tolerance.mm()},
       {"page_multiple", press.page_multiple},
       {"flatbed_limit_ppi", press.flatbed_limit.ppi()},
+      {"jpeg_quality", {{"wanted", press.jpeg_quality.wanted}, {"least", press.jpeg_quality.least}}},
       {"formats", words_of(press.formats, format_words)},
       {"colours", words_of(press.colours, colour_words)},
   };

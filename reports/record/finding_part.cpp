@@ -17,6 +17,7 @@ struct FigureOf {
   Figure operator()(Length length) const { return {length.mm(), "mm"}; }
   Figure operator()(Share share) const { return {share.value, "share"}; }
   Figure operator()(Count number) const { return {number.value, "count"}; }
+  Figure operator()(Quality quality) const { return {quality.value, "quality"}; }
 };
 
 Json sides_of(const Evidence &evidence, const Finding &finding) {

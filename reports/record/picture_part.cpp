@@ -1,4 +1,5 @@
 // One picture file of the record. The only way in is picture_part; tested in tests/reports/record.
+#include "engine/measure/jpeg_quality.h"
 #include "reports/record/parts.h"
 
 namespace stoneproof::record {
@@ -14,6 +15,15 @@ Json original_part(const std::optional<Original> &original) {
 
 Json ppi_or_null(const std::optional<Density> &density) {
   return density ? Json(density->ppi()) : Json(nullptr);
+}
+
+Json jpeg_part(const std::optional<JpegFacts> &jpeg) {
+  if (!jpeg) return nullptr;
+  const auto saved = jpeg_quality(*jpeg);
+  return {{"quality", saved ? Json(saved->quality) : Json(nullptr)},
+          {"exact", saved ? Json(saved->exact) : Json(nullptr)},
+          {"error", saved ? Json(saved->error) : Json(nullptr)},
+          {"subsampling", jpeg->subsampling.empty() ? Json(nullptr) : Json(jpeg->subsampling)}};
 }
 
 /// What the file says of itself; every key is there, and null where the header could not be read.
@@ -52,7 +62,7 @@ Json picture_part(const Evidence &evidence, std::size_t picture) {
       {"sha256", state.sha256.empty() ? Json(nullptr) : Json(state.sha256)},
   };
   add_facts(part, state.facts);
-  part["jpeg"] = nullptr;
+  part["jpeg"] = state.facts ? jpeg_part(state.facts->jpeg) : Json(nullptr);
   part["true_detail"] = nullptr;
   return part;
 }

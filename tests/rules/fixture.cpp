@@ -2,6 +2,7 @@
 #include "tests/rules/fixture.h"
 
 #include "engine/book/read.h"
+#include "engine/measure/jpeg_quality.h"
 #include "engine/press/read.h"
 #include "tests/support/catch.h"
 
@@ -21,6 +22,17 @@ E value_of(const Word<E> (&words)[N], const std::string &word) {
   return words[0].value;
 }
 
+/// "quality N", or "flat N" for tables of N throughout, or nothing.
+std::optional<JpegFacts> saved_as(std::istringstream &words) {
+  std::string kind;
+  int number = 0;
+  if (!(words >> kind >> number)) return std::nullopt;
+  JpegFacts jpeg;
+  jpeg.luma = standard_luma(number);
+  if (kind == "flat") jpeg.luma->fill(static_cast<std::uint16_t>(number));
+  return jpeg;
+}
+
 PictureState state_of(std::istringstream &words) {
   PictureState state;
   std::string first, times, format, colour;
@@ -35,6 +47,7 @@ PictureState state_of(std::istringstream &words) {
   words >> times >> facts.size.height >> format >> colour;
   facts.format = value_of(format_words, format);
   facts.colour = value_of(colour_words, colour);
+  facts.jpeg = saved_as(words);
   state.facts = facts;
   return state;
 }
@@ -47,6 +60,7 @@ struct Written {
   void operator()(Length length) const { out << length.mm() << " mm"; }
   void operator()(Share share) const { out << share.value * 100 << " %"; }
   void operator()(Count count) const { out << count.value; }
+  void operator()(Quality quality) const { out << "quality " << quality.value; }
 };
 
 void write_place(std::ostream &out, const Book &book, const Finding &finding) {

@@ -24,7 +24,8 @@ struct Scene {
 std::string text_of(const std::filesystem::path &file);
 
 /// The scene of a description and a list of pictures, one a line: "ID WIDTH x HEIGHT FORMAT COLOUR", "ID
-/// missing" or "ID unreadable".
+/// missing" or "ID unreadable". A JPEG may say how it was saved: "... quality N" for standard tables, "...
+/// flat N" for tables of N throughout.
 Scene scene_of(const std::string &description, const std::string &pictures);
 
 /// The scene in STEM.xml and STEM.pictures.

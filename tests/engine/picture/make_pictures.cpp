@@ -157,7 +157,19 @@ void set_colour(jpeg_compress_struct &jpeg, const Raster &picture, const JpegKin
   jpeg.density_unit = static_cast<UINT8>(kind.unit);
   jpeg.X_density = static_cast<UINT16>(kind.x);
   jpeg.Y_density = static_cast<UINT16>(kind.y);
+  if (kind.sampling) {
+    jpeg.comp_info[0].h_samp_factor = (*kind.sampling)[0];
+    jpeg.comp_info[0].v_samp_factor = (*kind.sampling)[1];
+  }
   if (kind.full_chroma) jpeg.comp_info[0].h_samp_factor = jpeg.comp_info[0].v_samp_factor = 1;
+}
+
+void set_steps(jpeg_compress_struct &jpeg, const JpegKind &kind) {
+  jpeg_set_quality(&jpeg, kind.quality, kind.baseline_steps ? TRUE : FALSE);
+  for (std::size_t i = 0; i < kind.tables.size(); ++i) {
+    const std::vector<unsigned> steps(kind.tables[i].begin(), kind.tables[i].end());
+    jpeg_add_quant_table(&jpeg, static_cast<int>(i), steps.data(), 100, FALSE);
+  }
 }
 
 } // namespace
@@ -167,12 +179,13 @@ void write_jpeg(const std::filesystem::path &path, const Raster &picture, const 
   jpeg_compress_struct jpeg{};
   jpeg_error_mgr errors{};
   jpeg.err = jpeg_std_error(&errors);
+  errors.trace_level = -1; // no word about steps of 16 bits, which are meant
   jpeg_create_compress(&jpeg);
   jpeg_stdio_dest(&jpeg, file.get());
   jpeg.image_width = static_cast<JDIMENSION>(picture.width);
   jpeg.image_height = static_cast<JDIMENSION>(picture.height);
   set_colour(jpeg, picture, kind);
-  jpeg_set_quality(&jpeg, kind.quality, TRUE);
+  set_steps(jpeg, kind);
   if (kind.progressive) jpeg_simple_progression(&jpeg);
   jpeg.arith_code = kind.arithmetic ? TRUE : FALSE;
   jpeg_start_compress(&jpeg, TRUE);

@@ -37,8 +37,14 @@ struct Exif {
 };
 Bytes exif_segment(const Exif &exif);
 
+/// The steps of a quantization table, row by row.
+using Steps = std::array<std::uint16_t, 64>;
+
 struct JpegKind {
   int quality = 90;
+  bool baseline_steps = true;                 ///< no step above 255; else up to 32767, in 16 bits
+  std::vector<Steps> tables;                  ///< in place of those of the quality; the first is of the luma
+  std::optional<std::array<int, 2>> sampling; ///< of the luma against 1 x 1 of the others, across and down
   bool progressive = false, arithmetic = false, full_chroma = false;
   bool adobe = true; ///< four channels: with the Adobe marker
   bool ycck = false; ///< four channels: as YCCK

@@ -42,6 +42,8 @@ TEST_CASE("the built-in sheet holds common practice") {
   CHECK(sheet.cut_tolerance == 1_mm);
   CHECK(sheet.page_multiple == 4);
   CHECK(sheet.flatbed_limit == Density::of_ppi(2400));
+  CHECK(sheet.jpeg_quality.wanted == 75);
+  CHECK(sheet.jpeg_quality.least == 50);
   CHECK(sheet.formats == std::vector{Format::jpeg, Format::tiff, Format::png});
   CHECK(sheet.colours ==
         std::vector{ColourModel::bilevel, ColourModel::gray, ColourModel::rgb, ColourModel::cmyk});
@@ -75,6 +77,9 @@ TEST_CASE("each fault of a sheet is told") {
       {"top=\"3mm\"", "top=\"3\"", "top=\"3\": a length needs a unit\n"},
       {"<cut tolerance=\"1mm\"/>", "", "<press> lacks the element <cut>\n"},
       {"multiple=\"4\"", "multiple=\"0\"", "multiple=\"0\": this number must be from 1 to 99999\n"},
+      {"wanted=\"75\"", "wanted=\"49\"", "the least quality is above the wanted one\n"},
+      {"wanted=\"75\"", "wanted=\"101\"", "wanted=\"101\": a quality must be from 1 to 100\n"},
+      {"<jpeg-quality wanted=\"75\" least=\"50\"/>", "", "<press> lacks the element <jpeg-quality>\n"},
       {"name=\"png\"", "name=\"gif\"", "name=\"gif\": this is not one of the known words\n"},
       {"name=\"png\"", "name=\"jpeg\"", "this is written twice\n"},
       {"<colour model=\"rgb\"/>", "<color model=\"rgb\"/>",

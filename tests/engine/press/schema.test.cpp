@@ -38,6 +38,7 @@ Node random_sheet(Chance &chance) {
                                    {"wanted", std::to_string(least + chance.below(600)) + ".5ppi"},
                                    {"least", std::to_string(least) + "ppi"}}});
   }
+  const std::size_t quality = 1 + chance.below(100);
   Node press{"press", {{"xmlns", "urn:stoneproof:press:1"}, {"name", "Mill & Sons"}}};
   press.children = {densities,
                     {"stretch", {{"tolerance", "2%"}}},
@@ -46,6 +47,9 @@ Node random_sheet(Chance &chance) {
                     {"cut", {{"tolerance", "0.04in"}}},
                     {"page-count", {{"multiple", std::to_string(1 + chance.below(32))}}},
                     {"flatbed", {{"limit", "2400ppi"}}},
+                    {"jpeg-quality",
+                     {{"wanted", std::to_string(quality + chance.below(101 - quality))},
+                      {"least", std::to_string(quality)}}},
                     list("formats", "format", "name", {"tiff", "jpeg", "png"}, chance),
                     list("colours", "colour", "model",
                          {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"}, chance)};
@@ -55,6 +59,7 @@ Node random_sheet(Chance &chance) {
 }
 
 constexpr std::string_view beyond_schema[] = {"the least density is above the wanted one",
+                                              "the least quality is above the wanted one",
                                               "no length is more than 10 m"};
 
 bool is_beyond_schema(const SourceFault &fault) {
@@ -99,7 +104,8 @@ TEST_CASE("what the schema of press sheets cannot say is refused by the reader a
     std::string text(built_in_press_sheet_text());
     return text.replace(text.find(part), part.size(), replacement);
   };
-  const std::vector<std::string> documents{with("300ppi", "199ppi"), with("top=\"3mm\"", "top=\"11000mm\"")};
+  const std::vector<std::string> documents{with("300ppi", "199ppi"), with("wanted=\"75\"", "wanted=\"49\""),
+                                           with("top=\"3mm\"", "top=\"11000mm\"")};
   const auto verdicts = ask_xmllint(schema, documents);
   for (std::size_t i = 0; i < documents.size(); ++i) {
     const auto reading = parse_press_sheet(SourceText("press.xml", documents[i]));

@@ -1,5 +1,6 @@
 // The rules at their bars: what just passes and what just fails, with the figures found. Whole books stand in
 // tests/rules; here each case is one frame or text on one page of 200 x 250 mm.
+#include "engine/measure/jpeg_quality.h"
 #include "engine/rules/rule.h"
 #include "tests/support/catch.h"
 
@@ -22,6 +23,7 @@ PressSheet a_sheet(double tolerance) {
   sheet.safe_margin = {5_mm, 5_mm, 5_mm, 5_mm};
   sheet.cut_tolerance = 1_mm;
   sheet.flatbed_limit = Density::of_ppi(2400);
+  sheet.jpeg_quality = {75, 50};
   sheet.formats = {Format::jpeg};
   sheet.colours = {ColourModel::rgb};
   return sheet;
@@ -32,6 +34,7 @@ struct Desk {
   Book book;
   PressSheet press = a_sheet(0);
   PixelSize size = plenty;
+  std::optional<JpegFacts> jpeg;
 
   explicit Desk(int number = 1, bool spread = false) {
     book.trim = {200_mm, 250_mm};
@@ -59,6 +62,7 @@ struct Desk {
     PictureState state;
     state.facts = Facts{};
     state.facts->size = size;
+    state.facts->jpeg = jpeg;
     const std::vector<std::optional<PixelSize>> sizes = {size};
     const Evidence evidence = {
         book, press, {state}, place_frames(book, sizes), {page_space(book, press, book.pages[0])}};
@@ -293,4 +297,31 @@ TEST_CASE("stretch at its tolerance") {
   CHECK(verdict({2020, 2000}).empty());
   CHECK(verdict({2000, 2021}) == "uneven-stretch query");
   CHECK(verdict({2021, 2000}) == "uneven-stretch query");
+}
+
+TEST_CASE("a JPEG at the bars of its quality") {
+  struct Case {
+    int quality;
+    std::string_view verdict;
+  };
+  for (const Case &c :
+       {Case{100, ""}, Case{75, ""}, Case{74, "coarse-jpeg query"}, Case{50, "coarse-jpeg query"},
+        Case{49, "coarse-jpeg hold"}, Case{1, "coarse-jpeg hold"}}) {
+    CAPTURE(c.quality);
+    Desk desk;
+    desk.put(20_mm, 20_mm, 50_mm, 50_mm);
+    desk.jpeg = JpegFacts{standard_luma(c.quality), standard_chroma(c.quality), "4:2:0"};
+    CHECK(desk.verdict() == c.verdict);
+  }
+}
+
+TEST_CASE("a JPEG without tables, or with a step of 0, is not judged by its quality") {
+  Desk desk;
+  desk.put(20_mm, 20_mm, 50_mm, 50_mm);
+  desk.jpeg = JpegFacts{};
+  CHECK(desk.verdict().empty());
+  desk.jpeg->luma = standard_luma(10);
+  CHECK(desk.verdict() == "coarse-jpeg hold");
+  (*desk.jpeg->luma)[63] = 0;
+  CHECK(desk.verdict().empty());
 }

@@ -134,6 +134,11 @@ TEST_CASE("shares, parts of a picture, densities, turns and counts") {
   CHECK(refusal(parse_count("100000")) == "this number must be from 1 to 99999");
   CHECK(refusal(parse_count("99999999999999999999")) == "this number must be from 1 to 99999");
   CHECK(refusal(parse_count("1.5")) == "this is not a whole number");
+  CHECK(parse_quality("1").value() == 1);
+  CHECK(parse_quality("100").value() == 100);
+  CHECK(refusal(parse_quality("0")) == "a quality must be from 1 to 100");
+  CHECK(refusal(parse_quality("101")) == "a quality must be from 1 to 100");
+  CHECK(refusal(parse_quality("75.5")) == "this is not a whole number");
 }
 
 TEST_CASE("names, lines, languages and words") {

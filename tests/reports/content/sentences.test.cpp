@@ -1,5 +1,6 @@
 #include "reports/content/sentences.h"
 
+#include "engine/measure/jpeg_quality.h"
 #include "tests/support/catch.h"
 #include "tests/support/small_book.h"
 
@@ -114,6 +115,34 @@ TEST_CASE("the pages of a picture that stands twice are listed once each") {
         "The same picture stands in 3 frames: a (page 1), b (pages 2–3) and c (pages 2–3).");
 }
 
+TEST_CASE("a coarse JPEG is told with its quality, about where the tables are not standard ones") {
+  const auto told = [](QuantTable luma, Grade grade, bool lost = false) {
+    Book book = with_frame(frame("f", 0, 20, 20, 60, 40));
+    book.pictures[0].original->lost = lost;
+    Checked one = checked(std::move(book));
+    one.evidence.pictures[0].facts->jpeg = JpegFacts{luma, {}, ""};
+    Told made{std::move(one), nullptr, {}, {}};
+    const std::vector<Finding> findings = check_rules(made.checked.evidence);
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].grade == grade);
+    made.message = message(made.checked.evidence, findings[0]);
+    made.remedy = remedy(made.checked.evidence, findings[0]);
+    return made;
+  };
+  const Told query = told(standard_luma(60), Grade::query);
+  CHECK(query.message == "Saved as a JPEG of quality 60; the press sheet wants 75. Fine detail is lost, and "
+                         "smooth skies and faces may show blocks.");
+  CHECK(query.remedy == find_rule("coarse-jpeg")->remedy);
+  QuantTable other = standard_luma(30);
+  other[0] += 3;
+  CHECK(told(other, Grade::hold).message == "Saved as a JPEG of about quality 30; the press sheet needs at "
+                                            "least 50, better 75. Fine detail is lost, "
+                                            "and smooth skies and faces may show blocks.");
+  CHECK(told(standard_luma(60), Grade::query, true).remedy ==
+        "Ask for the file as it was before it was saved so small. The original is lost, so without that file "
+        "print the picture small. Saving this file again at a higher quality brings nothing back.");
+}
+
 TEST_CASE("every rule has words of its own") {
   for (const Rule *rule : all_rules()) {
     CAPTURE(rule->id);
@@ -123,6 +152,7 @@ TEST_CASE("every rule has words of its own") {
     finding.page = 0;
     finding.frame = 0;
     finding.picture = 0;
+    one.evidence.pictures[0].facts->jpeg = JpegFacts{standard_luma(60), {}, ""};
     finding.measured = Length::of_mm(1);
     finding.wanted = Length::of_mm(3);
     finding.sides = {PageSide::top};

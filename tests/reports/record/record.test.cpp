@@ -83,6 +83,8 @@ TEST_CASE("a spoiled record is refused") {
       replaced(sound, "\"unit\": \"ppi\"", "\"unit\": \"dpi\""),
       replaced(sound, "\"grade\": \"hold\"", "\"grade\": \"error\""),
       replaced(sound, "\"fit\": \"fill\"", "\"fit\": null"),
+      replaced(sound, "\"quality\": 60", "\"quality\": 101"),
+      replaced(sound, "\"subsampling\": \"4:2:0\"", "\"subsampling\": \"2x2\""),
       replaced(sound, "\"rule\": \"", "\"rule\": \"-"),
   };
   for (const std::string &record : spoiled) CHECK(refused({record}) == 1);

@@ -1,6 +1,7 @@
 // The book of the record's tests: a fault of several kinds, and figures that can be worked out by hand.
 #pragma once
 
+#include "engine/measure/jpeg_quality.h"
 #include "tests/support/small_book.h"
 
 namespace stoneproof::test {
@@ -31,9 +32,11 @@ inline Checked record_book() {
   evidence.pictures[0] = {false, {}, facts_of(2480, 3508), std::string(64, 'a')};
   evidence.pictures[0].facts->stored_x = evidence.pictures[0].facts->stored_y = Density::of_ppi(600);
   evidence.pictures[1] = {false, {}, facts_of(800, 600), std::string(64, 'b')};
+  evidence.pictures[1].facts->jpeg = JpegFacts{standard_luma(60), standard_chroma(60), "4:2:0"};
   evidence.pictures[2].missing = true;
   evidence.pictures[2].fault = Fault{"there is no such file", "/somebody/at home/gone.png", "Ask for it."};
   evidence.pictures[3] = {false, {}, facts_of(100, 100), std::string(64, 'c')};
+  evidence.pictures[3].facts->jpeg = JpegFacts{}; // a header without tables
   std::vector<std::optional<PixelSize>> sizes;
   for (const PictureState &state : evidence.pictures)
     sizes.push_back(state.facts ? std::optional(state.facts->size) : std::nullopt);
