@@ -47,7 +47,7 @@ std::vector<AlbumPicture> first_half() {
       {"ferry-steps.jpg", paint_bridge, 22, 400, 301, sepia_print, from_the_web()},
       {"picnic.jpg", paint_group, 23, 2100, 1140, sepia, scan(600)},
       {"letter-1907.jpg", paint_letter, 24, 2000, 2800, paper, scan(400)},
-      {"stamp.png", paint_stamp, 25, 600, 720, paper, scan(600)},
+      {"stamp.png", paint_stamp, 25, 600, 720, paper, scan(600, Samples::indexed)},
       {"garden.jpg", paint_garden, 26, 1040, 1040, plain, phone(1)},
       {"lace collar.tif", paint_lace, 27, 1040, 1040, plain, tiled(600)},
       {"street.jpg", paint_street, 28, 3120, 1910, sepia, scan(600)},

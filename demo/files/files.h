@@ -8,7 +8,13 @@
 
 namespace stoneproof::demo {
 
-enum class Samples { rgb8, gray8, gray16, bilevel };
+enum class Samples {
+  rgb8,
+  gray8,
+  gray16,
+  bilevel,
+  indexed
+}; ///< indexed: PNG, a fixed palette of 216 colours
 
 /// How a picture is stored. Each writer uses what its format can say.
 struct Storage {

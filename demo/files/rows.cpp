@@ -15,6 +15,7 @@ std::vector<unsigned char> packed_row(const Canvas &canvas, int y, Samples sampl
   for (int x = 0; x < canvas.width(); ++x) {
     const Colour c = canvas.get(x, y);
     switch (samples) {
+    case Samples::indexed: // the writer chooses the palette's nearest
     case Samples::rgb8: row.insert(row.end(), {byte_of(c.r), byte_of(c.g), byte_of(c.b)}); break;
     case Samples::gray8: row.push_back(byte_of(luminance(c))); break;
     case Samples::gray16: {
