@@ -42,9 +42,9 @@ Fault empty(const std::filesystem::path &file) {
   return {"the file is empty", file.string(), std::string(copy_again)};
 }
 
-Fault other_format(const std::filesystem::path &file, std::string_view kind) {
-  return {fmt::format("the file is {}, not a TIFF, JPEG or PNG", kind), file.string(),
-          std::string(export_it)};
+Fault other_format(const std::filesystem::path &file, const OtherKind &kind) {
+  return {fmt::format("the file is {}, not a TIFF, JPEG or PNG", kind.name), file.string(),
+          std::string(kind.remedy)};
 }
 
 Fault unknown_format(const std::filesystem::path &file) {

@@ -3,6 +3,7 @@
 
 #include "engine/outcome.h"
 #include "engine/picture/facts.h"
+#include "engine/picture/other_kinds.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -16,7 +17,7 @@ Fault cannot_open(const std::filesystem::path &file, int error_number);
 Fault not_regular(const std::filesystem::path &file, mode_t mode);
 Fault empty(const std::filesystem::path &file);
 /// A format that is known by its signature and not read; `kind` with its article, e.g. "a PDF document".
-Fault other_format(const std::filesystem::path &file, std::string_view kind);
+Fault other_format(const std::filesystem::path &file, const OtherKind &kind);
 Fault unknown_format(const std::filesystem::path &file);
 
 /// `format` is the name of the format, `detail` what the library said of the fault.

@@ -22,12 +22,24 @@ bool has_icc(const TiffSession &session) {
   return TIFFGetField(session.tiff(), TIFFTAG_ICCPROFILE, &bytes, &profile) == 1 && bytes > 0;
 }
 
+/// The first directory is a small copy and the picture lies in directories below it, as cameras write raw
+/// files.
+bool is_camera_raw(const TiffSession &session) {
+  std::uint32_t kind = 0;
+  std::uint16_t count = 0;
+  std::uint64_t *below = nullptr;
+  const bool reduced =
+      TIFFGetField(session.tiff(), TIFFTAG_SUBFILETYPE, &kind) == 1 && (kind & FILETYPE_REDUCEDIMAGE);
+  return reduced && TIFFGetField(session.tiff(), TIFFTAG_SUBIFD, &count, &below) == 1 && count > 0;
+}
+
 } // namespace
 
 Outcome<Facts> tiff_facts(const PictureFile &file, const PictureLimits &limits) {
   auto opened = TiffSession::open(file, limits);
   if (!opened) return opened.fault();
   const TiffSession &session = *opened.value();
+  if (is_camera_raw(session)) return faults::other_format(file.path(), camera_raw());
   const TiffHeader &header = session.header();
   Facts facts;
   facts.format = Format::tiff;

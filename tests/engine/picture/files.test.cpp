@@ -65,37 +65,16 @@ TEST_CASE("a file without the right to read it says so") {
                                "Give yourself the right to read it."});
 }
 
-TEST_CASE("the signature decides, and known formats that are not read are named") {
+TEST_CASE("the signature decides, not the name") {
   using namespace std::literals;
   const test::Folder folder;
-  struct Row {
-    std::string bytes, what;
-  };
-  const Row rows[] = {
-      {"8BPS\0\1"s, "the file is a PSD layered picture, not a TIFF, JPEG or PNG"},
-      {"BM\x46\0\0\0"s, "the file is a BMP picture, not a TIFF, JPEG or PNG"},
-      {"GIF89a"s, "the file is a GIF picture for the screen, not a TIFF, JPEG or PNG"},
-      {"RIFF\x24\0\0\0WEBPVP8 "s, "the file is a WebP picture for the screen, not a TIFF, JPEG or PNG"},
-      {"\0\0\0\x18"
-       "ftypheic\0\0"s,
-       "the file is a HEIC picture, not a TIFF, JPEG or PNG"},
-      {"\0\0\0\x18"
-       "ftypmif1\0\0"s,
-       "the file is a HEIC picture, not a TIFF, JPEG or PNG"},
-      {"%PDF-1.7\n"s, "the file is a PDF document, not a TIFF, JPEG or PNG"},
-      {"<!DOCTYPE html><html>"s, "the file is a web page, not a TIFF, JPEG or PNG"},
-      {"\xEF\xBB\xBF \r\n<HTML lang='el'>"s, "the file is a web page, not a TIFF, JPEG or PNG"},
-      {"RIFF\x24\0\0\0WAVE"s, "the file is not a TIFF, JPEG or PNG, whatever its name says"},
-      {"\xFF\xD8"s, "the file is not a TIFF, JPEG or PNG, whatever its name says"},
-      {"II*"s, "the file is not a TIFF, JPEG or PNG, whatever its name says"},
-      {"a letter to my aunt"s, "the file is not a TIFF, JPEG or PNG, whatever its name says"},
-  };
-  for (const Row &row : rows) {
-    CAPTURE(row.what);
-    made::write_bytes(folder / "scan.jpg", bytes_of(row.bytes));
+  for (const std::string &bytes : {"RIFF\x24\0\0\0WAVE"s, "\xFF\xD8"s, "II*"s, "a letter to my aunt"s,
+                                   "<?xml version='1.0'?><book/>"s}) {
+    made::write_bytes(folder / "scan.jpg", bytes_of(bytes));
     const auto facts = read_facts(folder / "scan.jpg");
     REQUIRE_FALSE(facts);
-    CHECK(facts.fault() == Fault{row.what, (folder / "scan.jpg").string(), export_it});
+    CHECK(facts.fault() == Fault{"the file is not a TIFF, JPEG or PNG, whatever its name says",
+                                 (folder / "scan.jpg").string(), export_it});
   }
   made::write_png(folder / "lies.jpg", made::busy(4, 4, 3));
   const auto facts = read_facts(folder / "lies.jpg");
