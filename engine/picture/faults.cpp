@@ -18,6 +18,13 @@ constexpr std::string_view copy_again = "Copy the picture again from where it ca
 // it.
 std::uint64_t megabytes(std::uint64_t bytes) { return bytes / 1'000'000 + (bytes % 1'000'000 ? 1 : 0); }
 
+/// 1000000 as "1,000,000".
+std::string grouped(std::int64_t number) {
+  std::string digits = fmt::format("{}", number);
+  for (std::size_t at = digits.size(); at > 3 && digits[at - 4] != '-';) digits.insert(at -= 3, 1, ',');
+  return digits;
+}
+
 } // namespace
 
 Fault cannot_open(const std::filesystem::path &file, int error_number) {
@@ -67,8 +74,8 @@ Fault not_decoded(const std::filesystem::path &file, std::string_view format, st
 }
 
 Fault too_many_pixels(const std::filesystem::path &file, PixelSize claimed, const PictureLimits &limits) {
-  return {fmt::format("the picture claims {} x {} pixels; the limit is {} in all", claimed.width,
-                      claimed.height, limits.most_pixels),
+  return {fmt::format("the picture claims {} × {} pixels; the limit is {} in all", grouped(claimed.width),
+                      grouped(claimed.height), grouped(limits.most_pixels)),
           file.string(), "Check that this size is meant; if it is, save a smaller copy."};
 }
 

@@ -114,7 +114,7 @@ TEST_CASE("enormous claims are refused before anything is allocated") {
   while (!(jpeg[frame] == 0xFF && jpeg[frame + 1] == 0xC0)) ++frame;
   for (const std::size_t at : {frame + 5, frame + 7}) jpeg[at] = 40000 >> 8, jpeg[at + 1] = 40000 & 0xFF;
   made::write_bytes(folder / "huge", jpeg);
-  const Fault expected{"the picture claims 40000 x 40000 pixels; the limit is 1000000000 in all",
+  const Fault expected{"the picture claims 40,000 × 40,000 pixels; the limit is 1,000,000,000 in all",
                        (folder / "huge").string(),
                        "Check that this size is meant; if it is, save a smaller copy."};
   auto facts = read_facts(folder / "huge");
@@ -137,7 +137,7 @@ TEST_CASE("enormous claims are refused before anything is allocated") {
   CHECK(read_facts(folder / "small", {.most_pixels = 30 * 41}));
   facts = read_facts(folder / "small", {.most_pixels = 30 * 40});
   REQUIRE_FALSE(facts);
-  CHECK(facts.fault().what == "the picture claims 30 x 41 pixels; the limit is 1200 in all");
+  CHECK(facts.fault().what == "the picture claims 30 × 41 pixels; the limit is 1,200 in all");
 }
 
 TEST_CASE("SHA-256 of the example of FIPS 180-4 and of a file of several pieces") {

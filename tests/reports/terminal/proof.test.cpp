@@ -81,7 +81,7 @@ TEST_CASE("limits on pictures are kept") {
   const AlbumFolder album;
   const Ran ran = run(album.path, {"proof", "album.xml", "--most-pixels", "239999"});
   CHECK(ran.status == 1);
-  CHECK(ran.out.find("the picture claims 600 x 400 pixels") != std::string::npos);
+  CHECK(ran.out.find("the picture claims 600 × 400 pixels") != std::string::npos);
   CHECK(run(album.path, {"proof", "album.xml", "--most-pixels", "240000"}).status == 0);
 }
 
