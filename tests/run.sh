@@ -11,7 +11,7 @@ bash tests/get-samples.sh build/samples
 export STONEPROOF_SAMPLES=$PWD/build/samples
 
 cmake -G Ninja -S . -B build -DSTONEPROOF_DEVELOPER=ON -DSTONEPROOF_TESTS=ON -DCMAKE_BUILD_TYPE=RelWithDebInfo
-cmake --build build -j "$jobs"
+cmake --build build -j "$jobs" --target all make_demo
 ctest --test-dir build -j "$jobs" --no-tests=error --output-on-failure
 
 cmake -G Ninja -S . -B build-sanitize -DSTONEPROOF_DEVELOPER=ON -DSTONEPROOF_SANITIZE=ON -DSTONEPROOF_TESTS=ON \
