@@ -57,7 +57,7 @@ Frame random_frame(std::mt19937 &random) {
 } // namespace
 
 TEST_CASE("effective densities agree with pdfimages on the same placements") {
-  constexpr int count = 150;
+  constexpr int count = 60;
   std::mt19937 random(2026);
   test::Folder folder;
   layout::Document document;
