@@ -66,18 +66,14 @@ constexpr Known known_kinds[] = {
     {"bplist00"sv, 0, {"a placeholder that a cloud drive left in place of the file", from_the_drive}},
 };
 
-/// The text from its first mark on, in lower case: markup begins after a byte order mark and blanks.
-std::string beginning_of(std::string_view text) {
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  const auto first = text.find_first_not_of(" \t\r\n");
-  std::string start(first == text.npos ? std::string_view() : text.substr(first));
-  std::ranges::transform(start, start.begin(),
-                         [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return start;
-}
-
+/// Markup begins after a byte order mark and blanks; its name is looked for in the first thousand characters.
 std::optional<OtherKind> markup(std::string_view bytes) {
-  const std::string text = beginning_of(bytes);
+  if (bytes.starts_with("\xEF\xBB\xBF")) bytes.remove_prefix(3);
+  const auto first = bytes.find_first_not_of(" \t\r\n");
+  if (first == bytes.npos || bytes[first] != '<') return std::nullopt;
+  std::string text(bytes.substr(first, 1000));
+  std::ranges::transform(text, text.begin(),
+                         [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   if (text.starts_with("<!doctype html") || text.starts_with("<html"))
     return OtherKind{"a web page", from_the_page};
   const bool drawn =
@@ -89,8 +85,7 @@ std::optional<OtherKind> markup(std::string_view bytes) {
 } // namespace
 
 std::optional<OtherKind> other_kind(std::span<const std::uint8_t> head) {
-  const std::string text(head.begin(), head.end());
-  const std::string_view bytes = text;
+  const std::string_view bytes(reinterpret_cast<const char *>(head.data()), head.size());
   for (const Known &known : known_kinds)
     if (bytes.size() > known.offset && bytes.substr(known.offset).starts_with(known.bytes)) return known.kind;
   return markup(bytes);

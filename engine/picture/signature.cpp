@@ -4,8 +4,8 @@
 #include "engine/picture/faults.h"
 #include "engine/picture/other_kinds.h"
 
-#include <optional>
-#include <string>
+#include <algorithm>
+#include <string_view>
 
 namespace stoneproof {
 
@@ -13,22 +13,21 @@ namespace {
 
 using namespace std::literals;
 
-std::optional<Format> format_in(std::span<const std::uint8_t> head) {
-  const std::string text(head.begin(), head.end());
-  const std::string_view bytes = text;
-  if (bytes.starts_with("\xFF\xD8\xFF"sv)) return Format::jpeg;
-  if (bytes.starts_with("\x89PNG\r\n\x1A\n"sv)) return Format::png;
-  // Classic TIFF carries 42 after the byte order, BigTIFF 43.
-  for (const auto tiff : {"II*\0"sv, "MM\0*"sv, "II+\0"sv, "MM\0+"sv})
-    if (bytes.starts_with(tiff)) return Format::tiff;
-  return std::nullopt;
+/// Classic TIFF carries 42 after the byte order, BigTIFF 43.
+bool starts_as_tiff(std::string_view bytes) {
+  constexpr std::string_view starts[] = {"II*\0"sv, "MM\0*"sv, "II+\0"sv, "MM\0+"sv};
+  return std::ranges::any_of(starts, [&](std::string_view start) { return bytes.starts_with(start); });
 }
 
 } // namespace
 
 Outcome<Format> format_of(const PictureFile &file) {
-  if (const auto other = other_kind(file.head())) return faults::other_format(file.path(), *other);
-  if (const auto format = format_in(file.head())) return *format;
+  const auto &head = file.head();
+  const std::string_view bytes(reinterpret_cast<const char *>(head.data()), head.size());
+  if (bytes.starts_with("\xFF\xD8\xFF"sv)) return Format::jpeg;
+  if (bytes.starts_with("\x89PNG\r\n\x1A\n"sv)) return Format::png;
+  if (const auto other = other_kind(head)) return faults::other_format(file.path(), *other);
+  if (starts_as_tiff(bytes)) return Format::tiff;
   return faults::unknown_format(file.path());
 }
 
