@@ -5,6 +5,7 @@
 #include "engine/book/book.h"
 #include "engine/units/density.h"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -47,6 +48,12 @@ struct PressSheet {
   std::vector<Format> formats;      ///< accepted
   std::vector<ColourModel> colours; ///< accepted
 
+  bool accepts(Format format) const {
+    return std::find(formats.begin(), formats.end(), format) != formats.end();
+  }
+  bool accepts(ColourModel colour) const {
+    return std::find(colours.begin(), colours.end(), colour) != colours.end();
+  }
   const DensityBar &bar(Use use) const { return density[static_cast<std::size_t>(use)]; }
 };
 

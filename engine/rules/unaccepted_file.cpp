@@ -6,16 +6,10 @@ namespace stoneproof {
 
 namespace {
 
-template <class T>
-bool holds(const std::vector<T> &accepted, T value) {
-  return std::find(accepted.begin(), accepted.end(), value) != accepted.end();
-}
-
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_laid_frame(evidence, [&](const PlacedFrame &placed) {
     const auto &facts = evidence.pictures[*placed.picture].facts;
-    const bool fine =
-        holds(evidence.press.formats, facts->format) && holds(evidence.press.colours, facts->colour);
+    const bool fine = evidence.press.accepts(facts->format) && evidence.press.accepts(facts->colour);
     if (!fine) findings.push_back(about_frame(Grade::query, evidence, placed));
   });
 }

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace stoneproof::content {
 
@@ -18,9 +19,15 @@ namespace {
 using Words = std::string (*)(const Evidence &, const Finding &);
 
 const PlacedFrame *placed_of(const Evidence &evidence, const Finding &finding) {
-  for (const PlacedFrame &placed : evidence.frames)
-    if (placed.page == finding.page && placed.frame == finding.frame) return &placed;
-  return nullptr;
+  if (!finding.page || !finding.frame) return nullptr;
+  const auto at = std::pair(*finding.page, *finding.frame);
+  const auto before = [](const PlacedFrame &placed, const auto &place) {
+    return std::pair(placed.page, placed.frame) < place;
+  };
+  // The frames stand in book order.
+  const auto found = std::lower_bound(evidence.frames.begin(), evidence.frames.end(), at, before);
+  const bool there = found != evidence.frames.end() && found->page == at.first && found->frame == at.second;
+  return there ? &*found : nullptr;
 }
 
 std::string use_phrase(Use use) {
@@ -166,18 +173,13 @@ std::string twice_words(const Evidence &evidence, const Finding &finding) {
   return fmt::format("The same picture stands in {} frames: {}.", figure(finding.measured), listed(frames));
 }
 
-template <class T>
-bool holds(const std::vector<T> &accepted, T value) {
-  return std::find(accepted.begin(), accepted.end(), value) != accepted.end();
-}
-
 std::string accepted_words(const Evidence &evidence, const Finding &finding) {
   const Facts &facts = *evidence.pictures[*finding.picture].facts;
   const std::string_view format = word_of(format_words, facts.format),
                          colour = word_of(colour_words, facts.colour);
-  const bool format_fine = holds(evidence.press.formats, facts.format);
+  const bool format_fine = evidence.press.accepts(facts.format);
   if (format_fine) return fmt::format("The press sheet does not accept {} colour.", colour);
-  if (holds(evidence.press.colours, facts.colour))
+  if (evidence.press.accepts(facts.colour))
     return fmt::format("The press sheet does not accept {} files.", format);
   return fmt::format("The press sheet accepts neither {} files nor {} colour.", format, colour);
 }

@@ -9,8 +9,8 @@
 namespace stoneproof {
 namespace {
 
-using Blob = std::unique_ptr<hb_blob_t, HbDestroy<hb_blob_destroy>>;
-using Face = std::unique_ptr<hb_face_t, HbDestroy<hb_face_destroy>>;
+using Blob = std::unique_ptr<hb_blob_t, Destroy<hb_blob_destroy>>;
+using Face = std::unique_ptr<hb_face_t, Destroy<hb_face_destroy>>;
 
 /// A big-endian number in a font table; 0 beyond its end.
 int number_at(const Blob &table, std::size_t offset) {
@@ -86,7 +86,7 @@ void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *bu
 }
 
 Outcome<std::string> Font::subset(const std::vector<GlyphId> &glyphs) const {
-  const std::unique_ptr<hb_subset_input_t, HbDestroy<hb_subset_input_destroy>> input(
+  const std::unique_ptr<hb_subset_input_t, Destroy<hb_subset_input_destroy>> input(
       hb_subset_input_create_or_fail());
   const Fault fault{"the font cannot be subset", facts_.name, "Install the font again."};
   if (!input) return fault;

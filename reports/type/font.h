@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/outcome.h"
+#include "reports/type/destroy.h"
 #include "reports/type/font_facts.h"
 #include "reports/type/font_search.h"
 #include "reports/type/shaped_line.h"
@@ -14,14 +15,7 @@
 
 namespace stoneproof {
 
-template <auto destroy>
-struct HbDestroy {
-  template <class T>
-  void operator()(T *object) const {
-    destroy(object);
-  }
-};
-using HbBuffer = std::unique_ptr<hb_buffer_t, HbDestroy<hb_buffer_destroy>>;
+using HbBuffer = std::unique_ptr<hb_buffer_t, Destroy<hb_buffer_destroy>>;
 
 /// Never changes once made; any number of threads may use it.
 class Font {
@@ -38,7 +32,7 @@ public:
   Outcome<std::string> subset(const std::vector<GlyphId> &glyphs) const;
 
 private:
-  std::unique_ptr<hb_font_t, HbDestroy<hb_font_destroy>> font_;
+  std::unique_ptr<hb_font_t, Destroy<hb_font_destroy>> font_;
   FontFacts facts_;
 };
 

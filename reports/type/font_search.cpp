@@ -2,6 +2,8 @@
 // tests/reports/type/typesetter.test.cpp.
 #include "reports/type/font_search.h"
 
+#include "reports/type/destroy.h"
+
 #include <fontconfig/fontconfig.h>
 #include <memory>
 #include <optional>
@@ -10,13 +12,6 @@
 namespace stoneproof {
 namespace {
 
-template <auto destroy>
-struct Destroy {
-  template <class T>
-  void operator()(T *object) const {
-    destroy(object);
-  }
-};
 using Config = std::unique_ptr<FcConfig, Destroy<FcConfigDestroy>>;
 using Pattern = std::unique_ptr<FcPattern, Destroy<FcPatternDestroy>>;
 using Properties = std::unique_ptr<FcObjectSet, Destroy<FcObjectSetDestroy>>;
