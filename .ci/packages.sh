@@ -5,7 +5,7 @@
 set -euo pipefail
 
 build=(g++ cmake ninja-build pkg-config
-  libpodofo-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libexif-dev libssl-dev libpugixml-dev
+  libpodofo-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libgif-dev libwebp-dev libheif-dev liblcms2-dev libexif-dev libssl-dev libpugixml-dev
   libcli11-dev libfmt-dev nlohmann-json3-dev libtbb-dev libharfbuzz-dev libfontconfig-dev
   fonts-sil-gentiumplus fonts-lato fonts-dejavu-core)
 tests=(catch2 libxml2-utils imagemagick libtiff-tools libimage-exiftool-perl poppler-utils qpdf

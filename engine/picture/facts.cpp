@@ -22,6 +22,7 @@ Outcome<Facts> read_facts(const std::filesystem::path &path, const PictureLimits
   case Format::jpeg: return jpeg_facts(file, limits);
   case Format::tiff: return tiff_facts(file, limits);
   case Format::png: return png_facts(file, limits);
+  default: return faults::unknown_format(file.path());
   }
   return faults::unknown_format(path);
 }

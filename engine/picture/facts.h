@@ -1,14 +1,18 @@
 // What a picture file says about itself, read from its header without decoding a pixel.
 #pragma once
 
+#include "engine/colour/profile.h"
 #include "engine/outcome.h"
+#include "engine/picture/memory_budget.h"
 #include "engine/press/press_sheet.h"
 #include "engine/units/density.h"
 #include "engine/units/geometry.h"
 
 #include <array>
+#include <chrono>
 #include <cstdint>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -26,6 +30,19 @@ struct JpegFacts {
                                     ///< "other"; empty: the colours are not stored apart from the brightness
 };
 
+/// What a file says of the colours that its samples stand for.
+enum class ColourTag {
+  none,    ///< nothing: RGB is taken as sRGB (IEC 61966-2-1), as the trade does
+  srgb,    ///< sRGB by name: a PNG's sRGB chunk, or Exif's colour space 1
+  adobe,   ///< Adobe RGB (1998) by Exif's interoperability index R03
+  coded,   ///< a cICP chunk or an nclx box of other primaries than sRGB's (ITU-T H.273)
+  gamma,   ///< only the tone curve or the primaries, as a PNG's gAMA and cHRM
+  profile, ///< an embedded ICC profile; it goes before all others
+};
+inline constexpr Word<ColourTag> tag_words[] = {
+    {ColourTag::none, "none"},   {ColourTag::srgb, "srgb"},   {ColourTag::adobe, "adobe-rgb"},
+    {ColourTag::coded, "coded"}, {ColourTag::gamma, "gamma"}, {ColourTag::profile, "profile"}};
+
 /// Facts of one picture file. The signature decides the format, never the file name.
 struct Facts {
   Format format = Format::jpeg;
@@ -38,8 +55,10 @@ struct Facts {
   ColourModel colour = ColourModel::rgb;
   bool alpha = false;
   std::string compression; ///< e.g. "JPEG baseline", "JPEG progressive", "LZW", "none", "Deflate"
-  bool icc = false;        ///< an embedded ICC profile is present
-  int pages = 1;           ///< pictures in the file; the first is used
+  bool floating = false;   ///< samples are floating-point numbers
+  ColourTag tag = ColourTag::none;
+  std::optional<ProfileFacts> profile; ///< of the embedded ICC profile; none: there is none
+  int pages = 1;                       ///< pictures in the file; the first is used
   bool tiled = false, big_tiff = false, interlaced = false;
   std::optional<JpegFacts> jpeg; ///< of a JPEG file; none for other formats, whatever they hold
 };
@@ -48,6 +67,12 @@ struct Facts {
 struct PictureLimits {
   std::int64_t most_pixels = 1'000'000'000;         ///< width x height
   std::uint64_t most_memory = 512ull * 1024 * 1024; ///< bytes that decoding one picture may hold at a time
+  /// Bytes of pixels for one byte of the file, asked only beyond 256 MB of pixels. A blank page packed by
+  /// Deflate comes to 1,030, by CCITT Group 4 to several thousand.
+  double most_expansion = 20'000;
+  std::chrono::seconds most_time{120}; ///< that decoding one picture may take
+  /// What all pictures that are decoded at the same time may hold together; none: no common limit.
+  std::shared_ptr<MemoryBudget> budget;
 };
 
 /// Reads the facts of one file, opened read-only. Faults: not a regular file, not readable, empty, unknown

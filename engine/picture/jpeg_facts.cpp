@@ -42,7 +42,7 @@ bool is_icc(const jpeg_marker_struct &marker) {
 void read_markers(const jpeg_decompress_struct &state, Facts &facts) {
   std::optional<ExifFacts> exif;
   for (const jpeg_marker_struct *marker = state.marker_list; marker; marker = marker->next) {
-    if (is_icc(*marker)) facts.icc = true;
+    if (is_icc(*marker)) facts.tag = ColourTag::profile;
     if (marker->marker == exif_marker && !exif) exif = read_exif({marker->data, marker->data_length});
   }
   set_seen(facts, {state.image_width, state.image_height}, exif ? exif->orientation : 1);

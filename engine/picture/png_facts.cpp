@@ -46,7 +46,7 @@ Outcome<Facts> png_facts(const PictureFile &file, const PictureLimits &limits) {
   facts.colour = colour_of(type, facts.bits);
   facts.alpha = (type & PNG_COLOR_MASK_ALPHA) != 0 || png_get_valid(png, info, PNG_INFO_tRNS) != 0;
   facts.compression = "Deflate";
-  facts.icc = png_get_valid(png, info, PNG_INFO_iCCP) != 0;
+  if (png_get_valid(png, info, PNG_INFO_iCCP)) facts.tag = ColourTag::profile;
   facts.interlaced = png_get_interlace_type(png, info) != PNG_INTERLACE_NONE;
   return facts;
 }

@@ -19,6 +19,7 @@ Outcome<Rows> open_rows(const std::filesystem::path &path, const RowOrder &order
   case Format::jpeg: return jpeg_rows(std::move(file), order, limits);
   case Format::tiff: return tiff_rows(std::move(file), order, limits);
   case Format::png: return png_rows(std::move(file), order, limits);
+  default: return faults::unknown_format(file.path());
   }
   return faults::unknown_format(path);
 }

@@ -39,6 +39,7 @@ struct RowLayout {
   int alpha = -1;          ///< the channel that holds opacity, or -1
   bool multiplied = false; ///< the colours are already multiplied by the opacity
   std::vector<std::array<std::uint8_t, 3>> palette; ///< indexed: colours by sample value
+  std::vector<std::uint8_t> icc; ///< the embedded ICC profile as the file holds it; empty: none
 };
 
 class RowSource {

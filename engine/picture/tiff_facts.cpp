@@ -51,7 +51,7 @@ Outcome<Facts> tiff_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.colour = tiff_colour(header);
   facts.alpha = header.alpha >= 0;
   facts.compression = tiff_compression_name(header.compression);
-  facts.icc = has_icc(session);
+  if (has_icc(session)) facts.tag = ColourTag::profile;
   facts.pages = count_tiff_pages(file);
   facts.tiled = header.tiled;
   facts.big_tiff = file.head()[2] == 43 || file.head()[3] == 43;

@@ -24,9 +24,10 @@ struct QualityBar {
   int least = 1;  ///< below it: a hold
 };
 
-enum class Format { jpeg, tiff, png };
+enum class Format { jpeg, tiff, png, gif, webp, heic, avif };
 inline constexpr Word<Format> format_words[] = {
-    {Format::jpeg, "jpeg"}, {Format::tiff, "tiff"}, {Format::png, "png"}};
+    {Format::jpeg, "jpeg"}, {Format::tiff, "tiff"}, {Format::png, "png"},  {Format::gif, "gif"},
+    {Format::webp, "webp"}, {Format::heic, "heic"}, {Format::avif, "avif"}};
 
 enum class ColourModel { bilevel, gray, rgb, cmyk, lab, indexed, other };
 inline constexpr Word<ColourModel> colour_words[] = {

@@ -42,7 +42,7 @@ void add_facts(Json &part, const std::optional<Facts> &facts) {
   told("bits", [](const Facts &f) { return f.bits; });
   told("channels", [](const Facts &f) { return f.channels; });
   told("alpha", [](const Facts &f) { return f.alpha; });
-  told("icc", [](const Facts &f) { return f.icc; });
+  told("icc", [](const Facts &f) { return f.tag == ColourTag::profile; });
   told("compression", [](const Facts &f) { return f.compression; });
   told("pages", [](const Facts &f) { return f.pages; });
 }

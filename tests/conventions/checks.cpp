@@ -16,10 +16,10 @@ namespace {
 /// The flow, from the bottom up; a folder includes itself and what stands before it. engine/outcome.h stands
 /// below all.
 constexpr std::array flow = {
-    "engine",         "engine/units",     "engine/xml",       "engine/book",    "engine/press",
-    "engine/picture", "engine/measure",   "engine/placement", "engine/rules",   "engine/run",
-    "reports/files",  "reports/content",  "reports/type",     "reports/layout", "reports/pdf",
-    "reports/record", "reports/terminal",
+    "engine",       "engine/units",   "engine/colour",    "engine/xml",       "engine/book",
+    "engine/press", "engine/picture", "engine/measure",   "engine/placement", "engine/rules",
+    "engine/run",   "reports/files",  "reports/content",  "reports/type",     "reports/layout",
+    "reports/pdf",  "reports/record", "reports/terminal",
 };
 
 struct Library {
@@ -30,7 +30,11 @@ constexpr Library libraries[] = {
     {"tiff(io|vers|conf)?\\.h(xx)?", "engine/picture"},
     {"(jpeglib|jerror|turbojpeg)\\.h", "engine/picture"},
     {"png\\.h", "engine/picture"},
+    {"gif_lib\\.h", "engine/picture"},
+    {"webp/.*", "engine/picture"},
+    {"libheif/.*", "engine/picture"},
     {"libexif/.*", "engine/picture"},
+    {"lcms2.*\\.h", "engine/colour"},
     {"openssl/.*", "engine/picture"},
     {"pugixml\\.hpp", "engine/xml"},
     {"tbb/.*", "engine/run"},

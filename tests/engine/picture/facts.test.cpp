@@ -53,7 +53,7 @@ TEST_CASE("JPEG facts: colour, compression, channels") {
     CHECK(facts.bits == 8);
     CHECK(facts.colour == row.colour);
     CHECK(facts.compression == row.compression);
-    CHECK_FALSE(facts.icc);
+    CHECK(facts.tag == ColourTag::none);
     CHECK_FALSE(facts.alpha);
   }
 }
@@ -109,11 +109,11 @@ TEST_CASE("orientation 1 to 8 gives the seen size; what is out of range counts a
 TEST_CASE("an ICC profile is found in each format, also in several JPEG segments") {
   const test::Folder folder;
   made::write_jpeg(folder / "j", made::busy(8, 8, 3), {.icc_bytes = 150'000});
-  CHECK(facts_of(folder / "j").icc);
+  CHECK(facts_of(folder / "j").tag == ColourTag::profile);
   made::write_tiff(folder / "t", made::busy(8, 8, 3), {.icc_bytes = 500});
-  CHECK(facts_of(folder / "t").icc);
+  CHECK(facts_of(folder / "t").tag == ColourTag::profile);
   made::write_tiff(folder / "t", made::busy(8, 8, 3));
-  CHECK_FALSE(facts_of(folder / "t").icc);
+  CHECK(facts_of(folder / "t").tag == ColourTag::none);
 }
 
 TEST_CASE("TIFF facts: bits, channels, colour, alpha, compression, kind") {
