@@ -40,16 +40,35 @@ AreaAverage::AreaAverage(AverageSpan columns, AverageSpan rows, int width, int h
                         first == last ? 0 : static_cast<float>(share(last, begin, end))});
   }
   total_.resize(static_cast<std::size_t>(column_count_) * 3);
+  whole_.resize(total_.size());
   out_.resize(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 3);
 }
 
-void AreaAverage::add_rows(const std::uint8_t *rgb, float share_inside) {
+// Sums of whole bytes are exact in 16 bits for 257 rows, and quicker than in floating point.
+void AreaAverage::add_whole(const std::uint8_t *rgb) {
+  std::uint16_t *whole = whole_.data();
+  const std::size_t count = whole_.size();
+  for (std::size_t i = 0; i < count; ++i) whole[i] = static_cast<std::uint16_t>(whole[i] + rgb[i]);
+  if (++whole_rows_ == 257) flush();
+}
+
+void AreaAverage::flush() {
+  float *total = total_.data();
+  std::uint16_t *whole = whole_.data();
+  const std::size_t count = total_.size();
+  for (std::size_t i = 0; i < count; ++i) total[i] += static_cast<float>(whole[i]);
+  std::fill(whole_.begin(), whole_.end(), std::uint16_t{0});
+  whole_rows_ = 0;
+}
+
+void AreaAverage::add_share(const std::uint8_t *rgb, float share_inside) {
   float *total = total_.data();
   const std::size_t count = total_.size();
   for (std::size_t i = 0; i < count; ++i) total[i] += share_inside * static_cast<float>(rgb[i]);
 }
 
 void AreaAverage::finish_row() {
+  if (whole_rows_ > 0) flush();
   std::uint8_t *out = out_.data() + columns_.size() * 3 * static_cast<std::size_t>(done_++);
   const float one = 1 / area_;
   for (const Column &column : columns_) {
@@ -68,7 +87,11 @@ void AreaAverage::add(const std::uint8_t *rgb) {
   while (done_ < height_) {
     const double begin = rows_.begin + row_step_ * done_;
     const double end = done_ + 1 == height_ ? rows_.end : rows_.begin + row_step_ * (done_ + 1);
-    add_rows(rgb, static_cast<float>(share(row_, begin, end)));
+    const double inside = share(row_, begin, end);
+    if (inside > 1 - sliver)
+      add_whole(rgb);
+    else if (inside > sliver)
+      add_share(rgb, static_cast<float>(inside));
     if (end > bottom + sliver) break;
     finish_row();
     if (end >= bottom - sliver) break;

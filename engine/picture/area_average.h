@@ -36,7 +36,9 @@ private:
     std::int64_t first, last;      ///< the outermost pixels, counted from first_column_
     float first_share, last_share; ///< how much of each lies inside; last 0 where both are one
   };
-  void add_rows(const std::uint8_t *rgb, float share_inside);
+  void add_whole(const std::uint8_t *rgb);
+  void add_share(const std::uint8_t *rgb, float share_inside);
+  void flush();
   void finish_row();
 
   AverageSpan rows_;
@@ -47,7 +49,9 @@ private:
   std::int64_t row_ = 0; ///< the old row that comes next
   int done_ = 0;         ///< new rows that are finished
   std::vector<Column> columns_;
-  std::vector<float> total_; ///< the old rows of the new row so far, column by column
+  std::vector<float> total_;         ///< the old rows of the new row so far, column by column
+  std::vector<std::uint16_t> whole_; ///< of them up to 257 that lie wholly inside, not yet in `total_`
+  int whole_rows_ = 0;
   std::vector<std::uint8_t> out_;
 };
 

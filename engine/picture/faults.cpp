@@ -85,6 +85,18 @@ Fault too_much_memory(const std::filesystem::path &file, std::uint64_t needed, c
           file.string(), "Save the picture again as a TIFF in strips, or as a baseline JPEG."};
 }
 
+Fault too_slow(const std::filesystem::path &file, std::chrono::seconds most) {
+  return {fmt::format("decoding the picture takes longer than {} s, the limit", most.count()), file.string(),
+          "Save the picture again as TIFF, or allow more time."};
+}
+
+Fault too_much_expansion(const std::filesystem::path &file, double expansion, const PictureLimits &limits) {
+  return {fmt::format("each byte of the file stands for {:.0f} bytes of pixels; the limit is {:.0f}",
+                      expansion, limits.most_expansion),
+          file.string(),
+          "Check that the picture is meant to be so large and so empty; if it is, save a smaller copy."};
+}
+
 Fault part_outside(const std::filesystem::path &file) {
   return {"the part asked for lies outside the picture", file.string(), "Move the crop onto the picture."};
 }

@@ -28,6 +28,9 @@ Fault not_decoded(const std::filesystem::path &file, std::string_view format, st
 
 Fault too_many_pixels(const std::filesystem::path &file, PixelSize claimed, const PictureLimits &limits);
 Fault too_much_memory(const std::filesystem::path &file, std::uint64_t needed, const PictureLimits &limits);
+Fault too_slow(const std::filesystem::path &file, std::chrono::seconds most);
+/// `expansion`: bytes of pixels for one of the file.
+Fault too_much_expansion(const std::filesystem::path &file, double expansion, const PictureLimits &limits);
 Fault part_outside(const std::filesystem::path &file);
 Fault changed(const std::filesystem::path &file);
 

@@ -1,12 +1,9 @@
-// Makes the small copy: rows in, area average, orientation last. Only way in: read_preview.
-// Tested in tests/engine/picture/preview*.test.cpp.
+// Makes the small copy: rows in, area average, orientation last. Only ways in: read_preview, and PreviewMaker
+// for rows that serve others too. Tested in tests/engine/picture/preview*.test.cpp.
 #include "engine/picture/preview.h"
 
-#include "engine/picture/area_average.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/orientation.h"
-#include "engine/picture/rows.h"
-#include "engine/picture/to_rgb.h"
 
 #include <algorithm>
 #include <cmath>
@@ -32,39 +29,10 @@ int at_most(int wanted, double pixels) {
   return static_cast<int>(std::clamp<double>(wanted, 1, std::min(pixels, 1e9)));
 }
 
-RowOrder order_for(const PixelRect &stored, int width, int height) {
-  return {static_cast<std::int64_t>(stored.x),
-          static_cast<std::int64_t>(stored.y),
-          static_cast<std::int64_t>(stored.width),
-          static_cast<std::int64_t>(stored.height),
-          width,
-          height};
-}
-
 // The part asked for, in pixels of the rows as they come.
 AverageSpan span_of(double first, double count, double scale, std::int64_t offset, std::int64_t end) {
   const double begin = first * scale - static_cast<double>(offset);
   return {begin, std::min(begin + count * scale, static_cast<double>(end))};
-}
-
-Outcome<std::vector<std::uint8_t>> average(RowSource &source, const PixelRect &part, int width, int height) {
-  const RowLayout &layout = source.layout();
-  const ToRgb to_rgb(layout);
-  AreaAverage result(span_of(part.x, part.width, layout.scale, layout.x, layout.width),
-                     span_of(part.y, part.height, layout.scale, layout.y, layout.height), width, height);
-  std::vector<std::uint8_t> rgb(static_cast<std::size_t>(result.column_count()) * 3);
-  for (std::int64_t y = 0; y < result.first_row() + result.row_count(); ++y) {
-    const auto row = source.next();
-    if (!row) return row.fault();
-    if (y < result.first_row()) continue;
-    if (to_rgb.is_plain()) {
-      result.add(row.value().data() + result.first_column() * 3);
-      continue;
-    }
-    to_rgb.convert(row.value().data(), result.first_column(), result.column_count(), rgb.data());
-    result.add(rgb.data());
-  }
-  return result.take();
 }
 
 std::vector<std::uint8_t> turned(const std::vector<std::uint8_t> &stored, PixelSize stored_size,
@@ -82,27 +50,68 @@ std::vector<std::uint8_t> turned(const std::vector<std::uint8_t> &stored, PixelS
 
 } // namespace
 
-Outcome<Preview> read_preview(const std::filesystem::path &file, const Facts &facts,
-                              const PreviewOrder &order, const PictureLimits &limits) {
+Outcome<PreviewPlan> plan_preview(const std::filesystem::path &file, const Facts &facts,
+                                  const PreviewOrder &order, const PictureLimits &limits) {
   const auto part = whole_part(order.part, facts.size);
   if (!part) return faults::part_outside(file);
   const int width = at_most(order.width, part->width), height = at_most(order.height, part->height);
   const std::uint64_t bytes = static_cast<std::uint64_t>(width) * static_cast<std::uint64_t>(height) * 3;
   if (bytes > limits.most_memory / 2) return faults::too_much_memory(file, bytes * 2, limits);
-
   const Orientation orientation(facts.orientation);
-  const PixelSize stored_size = orientation.stored(facts.size);
-  const PixelRect stored = orientation.stored_part(*part, stored_size);
-  const int stored_width = orientation.swaps() ? height : width,
-            stored_height = orientation.swaps() ? width : height;
-  auto source = open_rows(file, order_for(stored, stored_width, stored_height), limits);
-  if (!source) return source.fault();
-  if (source.value()->layout().stored != stored_size) return faults::changed(file);
-  auto rgb = average(*source.value(), stored, stored_width, stored_height);
-  if (!rgb) return rgb.fault();
-  Preview preview{*part, width, height, std::move(rgb).value()};
-  if (facts.orientation != 1) preview.rgb = turned(preview.rgb, {stored_width, stored_height}, orientation);
+  const bool swaps = orientation.swaps();
+  return PreviewPlan{*part, orientation.stored_part(*part, orientation.stored(facts.size)),
+                     swaps ? height : width, swaps ? width : height};
+}
+
+PreviewMaker::PreviewMaker(const PreviewPlan &plan, const RowLayout &layout)
+    : plan_(plan), to_rgb_(layout),
+      average_(span_of(plan.stored.x, plan.stored.width, layout.scale, layout.x, layout.width),
+               span_of(plan.stored.y, plan.stored.height, layout.scale, layout.y, layout.height),
+               plan.stored_width, plan.stored_height) {
+  if (!to_rgb_.is_plain()) rgb_.resize(static_cast<std::size_t>(average_.column_count()) * 3);
+}
+
+void PreviewMaker::add(const std::uint8_t *row) {
+  const std::int64_t at = row_++;
+  if (at < average_.first_row() || at >= rows_wanted()) return;
+  if (to_rgb_.is_plain()) {
+    average_.add(row + average_.first_column() * 3);
+    return;
+  }
+  to_rgb_.convert(row, average_.first_column(), average_.column_count(), rgb_.data());
+  average_.add(rgb_.data());
+}
+
+Preview PreviewMaker::take(int orientation) {
+  const PixelSize size{plan_.stored_width, plan_.stored_height};
+  const PixelSize seen = Orientation(orientation).seen(size);
+  Preview preview{plan_.part, static_cast<int>(seen.width), static_cast<int>(seen.height), average_.take()};
+  if (orientation != 1) preview.rgb = turned(preview.rgb, size, Orientation(orientation));
   return preview;
+}
+
+Outcome<Preview> read_preview(const std::filesystem::path &file, const Facts &facts,
+                              const PreviewOrder &order, const PictureLimits &limits) {
+  const auto planned = plan_preview(file, facts, order, limits);
+  if (!planned) return planned.fault();
+  const PreviewPlan &plan = planned.value();
+  const RowOrder rows{static_cast<std::int64_t>(plan.stored.x),
+                      static_cast<std::int64_t>(plan.stored.y),
+                      static_cast<std::int64_t>(plan.stored.width),
+                      static_cast<std::int64_t>(plan.stored.height),
+                      plan.stored_width,
+                      plan.stored_height};
+  auto source = open_rows(file, rows, limits);
+  if (!source) return source.fault();
+  if (source.value()->layout().stored != Orientation(facts.orientation).stored(facts.size))
+    return faults::changed(file);
+  PreviewMaker maker(plan, source.value()->layout());
+  for (std::int64_t y = 0; y < maker.rows_wanted(); ++y) {
+    const auto row = source.value()->next();
+    if (!row) return row.fault();
+    maker.add(row.value().data());
+  }
+  return maker.take(facts.orientation);
 }
 
 } // namespace stoneproof

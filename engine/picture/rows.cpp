@@ -2,17 +2,18 @@
 // Tested through read_preview in tests/engine/picture/preview.test.cpp.
 #include "engine/picture/rows.h"
 
+#include "engine/picture/bounded_rows.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/signature.h"
 
+#include <utility>
+
 namespace stoneproof {
 
-Outcome<Rows> open_rows(const std::filesystem::path &path, const RowOrder &order,
-                        const PictureLimits &limits) {
-  auto opened = PictureFile::open(path);
-  if (!opened) return opened.fault();
-  PictureFile file = std::move(opened).value();
+namespace {
+
+Outcome<Rows> rows_of(PictureFile file, const RowOrder &order, const PictureLimits &limits) {
   const auto format = format_of(file);
   if (!format) return format.fault();
   switch (format.value()) {
@@ -21,7 +22,20 @@ Outcome<Rows> open_rows(const std::filesystem::path &path, const RowOrder &order
   case Format::png: return png_rows(std::move(file), order, limits);
   default: return faults::unknown_format(file.path());
   }
-  return faults::unknown_format(path);
+  return faults::unknown_format(file.path());
+}
+
+} // namespace
+
+Outcome<Rows> open_rows(const std::filesystem::path &path, const RowOrder &order,
+                        const PictureLimits &limits) {
+  auto opened = PictureFile::open(path);
+  if (!opened) return opened.fault();
+  const auto begun = std::chrono::steady_clock::now();
+  const std::uint64_t bytes = opened.value().size();
+  Outcome<Rows> rows = rows_of(std::move(opened).value(), order, limits);
+  if (!rows) return rows;
+  return bounded(std::move(rows).value(), path, bytes, begun, limits);
 }
 
 } // namespace stoneproof

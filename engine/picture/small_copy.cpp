@@ -1,4 +1,4 @@
-// Compresses a preview into a JPEG in memory. Only way in: read_small_copy.
+// Compresses a preview into a JPEG in memory. Only ways in: compress and read_small_copy.
 // Tested in tests/engine/picture/small_copy.test.cpp.
 #include "engine/picture/small_copy.h"
 
@@ -68,16 +68,19 @@ private:
 
 } // namespace
 
+Outcome<SmallCopy> compress(const Preview &preview, const std::filesystem::path &file) {
+  MemoryJpeg jpeg;
+  // A side beyond what JPEG can say is the one thing libjpeg refuses here.
+  if (!jpeg.write(preview))
+    return faults::not_decoded(file, "order", "more pixels a side than a JPEG can hold");
+  return SmallCopy{preview.part, preview.width, preview.height, jpeg.bytes()};
+}
+
 Outcome<SmallCopy> read_small_copy(const std::filesystem::path &file, const Facts &facts,
                                    const PreviewOrder &order, const PictureLimits &limits) {
   const auto preview = read_preview(file, facts, order, limits);
   if (!preview) return preview.fault();
-  const Preview &shown = preview.value();
-  MemoryJpeg jpeg;
-  // A side beyond what JPEG can say (65,500 pixels) is the one thing libjpeg refuses here.
-  if (!jpeg.write(shown))
-    return faults::not_decoded(file, "order", "more pixels a side than a JPEG can hold");
-  return SmallCopy{shown.part, shown.width, shown.height, jpeg.bytes()};
+  return compress(preview.value(), file);
 }
 
 } // namespace stoneproof

@@ -11,7 +11,11 @@ struct SmallCopy {
   std::vector<std::uint8_t> jpeg; ///< a whole baseline JPEG file, 8-bit RGB
 };
 
-/// Decodes as read_preview does and compresses the result at a fixed quality. Faults: as read_preview.
+/// Compresses a preview at a fixed quality. `file` is where a Fault says it comes from: a side of more than
+/// 65,500 pixels, the most that JPEG can say.
+Outcome<SmallCopy> compress(const Preview &preview, const std::filesystem::path &file);
+
+/// Decodes as read_preview does and compresses the result. Faults: as both.
 Outcome<SmallCopy> read_small_copy(const std::filesystem::path &file, const Facts &facts,
                                    const PreviewOrder &order, const PictureLimits &limits = {});
 

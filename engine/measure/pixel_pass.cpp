@@ -1,0 +1,153 @@
+// Feeds rows to the meters. Only way in: measure_pixels. Tested in tests/engine/measure/pixel_pass.test.cpp.
+#include "engine/measure/pixel_pass.h"
+
+#include "engine/measure/neutral_meter.h"
+#include "engine/picture/faults.h"
+#include "engine/picture/orientation.h"
+
+#include <cmath>
+#include <deque>
+
+namespace stoneproof {
+
+namespace {
+
+PixelPart whole_pixels(const PixelRect &rect) {
+  const double left = std::floor(rect.x), top = std::floor(rect.y);
+  return {static_cast<std::int64_t>(left), static_cast<std::int64_t>(top),
+          static_cast<std::int64_t>(std::ceil(rect.x + rect.width) - left),
+          static_cast<std::int64_t>(std::ceil(rect.y + rect.height) - top)};
+}
+
+/// The part in stored pixels; nothing where it shares none with the picture.
+std::optional<PixelPart> stored_part(const PixelRect &seen, const Facts &facts) {
+  const PixelRect whole{0, 0, static_cast<double>(facts.size.width), static_cast<double>(facts.size.height)};
+  const double left = std::max(seen.x, 0.0), top = std::max(seen.y, 0.0);
+  const double right = std::min(seen.x + seen.width, whole.width);
+  const double bottom = std::min(seen.y + seen.height, whole.height);
+  if (!(left < right && top < bottom)) return std::nullopt; // also what is not a number
+  const Orientation orientation(facts.orientation);
+  return whole_pixels(
+      orientation.stored_part({left, top, right - left, bottom - top}, orientation.stored(facts.size)));
+}
+
+/// A stored part as the picture is seen. Each orientation that swaps no axes undoes itself; of those that
+/// swap, 6 and 8 undo each other.
+PixelRect seen_part(const PixelPart &part, const Facts &facts) {
+  const int back = facts.orientation == 6 ? 8 : facts.orientation == 8 ? 6 : facts.orientation;
+  return Orientation(back).stored_part({static_cast<double>(part.x), static_cast<double>(part.y),
+                                        static_cast<double>(part.width), static_cast<double>(part.height)},
+                                       facts.size);
+}
+
+RowOrder whole_picture(PixelSize stored) {
+  return {0, 0, stored.width, stored.height, stored.width, stored.height};
+}
+
+ProfileSpace space_of(const RowLayout &layout) {
+  switch (layout.colour) {
+  case ColourModel::cmyk: return ProfileSpace::cmyk;
+  case ColourModel::gray:
+  case ColourModel::bilevel: return ProfileSpace::gray;
+  default: return ProfileSpace::rgb;
+  }
+}
+
+/// All that look at the rows of one picture.
+class Meters {
+public:
+  Meters(const Facts &facts, const PassOrder &order, const RowLayout &layout)
+      : facts_(facts), neutral_(layout), layout_(layout) {
+    if (layout.colour != ColourModel::cmyk && order.press_table) table_ = table_of(order);
+  }
+
+  bool look(const Look &look) {
+    const auto part = stored_part(look.part, facts_);
+    if (!part) return false;
+    tones_.emplace_back(*part, layout_);
+    const bool inks =
+        look.square_width && look.square_height && (table_ || layout_.colour == ColourModel::cmyk);
+    inks_.emplace_back();
+    if (!inks) return true;
+    const bool swaps = Orientation(facts_.orientation).swaps();
+    const double width = swaps ? *look.square_height : *look.square_width,
+                 height = swaps ? *look.square_width : *look.square_height;
+    inks_.back().emplace(InkOrder{*part, width, height}, layout_, table_);
+    return true;
+  }
+
+  void add(std::int64_t y, const std::uint8_t *row) {
+    neutral_.add(row);
+    for (ToneMeter &tone : tones_) tone.add(y, row);
+    for (auto &ink : inks_)
+      if (ink) ink->add(y, row);
+  }
+
+  PassResult take() {
+    PassResult result;
+    result.neutral = neutral_.is_neutral();
+    for (std::size_t i = 0; i < tones_.size(); ++i) {
+      LookResult look;
+      look.histograms = tones_[i].take();
+      look.tone = tone_of(look.histograms);
+      if (inks_[i]) look.ink = inks_[i]->take();
+      if (look.ink) look.ink_place = seen_part(look.ink->where, facts_);
+      result.looks.push_back(std::move(look));
+    }
+    return result;
+  }
+
+private:
+  /// Colours that became sRGB on their way (Lab, what lies over paper) are no longer those of the file's
+  /// profile.
+  const PressTable *table_of(const PassOrder &order) const {
+    const bool own = layout_.colour != ColourModel::lab;
+    return order.press_table(own ? layout_.icc : std::vector<std::uint8_t>(), space_of(layout_));
+  }
+
+  const Facts &facts_;
+  const PressTable *table_ = nullptr;
+  NeutralMeter neutral_;
+  const RowLayout &layout_;
+  std::deque<ToneMeter> tones_;
+  std::deque<std::optional<InkMeter>> inks_;
+};
+
+} // namespace
+
+Outcome<PassResult> measure_pixels(const std::filesystem::path &file, const Facts &facts,
+                                   const PassOrder &order, const PictureLimits &limits) {
+  std::optional<PreviewPlan> plan;
+  if (order.copy) {
+    auto planned = plan_preview(file, facts, *order.copy, limits);
+    if (!planned) return planned.fault();
+    plan = planned.value();
+  }
+  const PixelSize stored = Orientation(facts.orientation).stored(facts.size);
+  auto opened = open_rows(file, whole_picture(stored), limits);
+  if (!opened) return opened.fault();
+  RowSource &rows = *opened.value();
+  if (rows.layout().stored != stored) return faults::changed(file);
+
+  Meters meters(facts, order, rows.layout());
+  for (const Look &look : order.looks)
+    if (!meters.look(look)) return faults::part_outside(file);
+  std::optional<PreviewMaker> preview;
+  if (plan) preview.emplace(*plan, rows.layout());
+  for (std::int64_t y = 0; y < stored.height; ++y) {
+    const auto row = rows.next();
+    if (!row) return row.fault();
+    meters.add(y, row.value().data());
+    if (preview) preview->add(row.value().data());
+  }
+
+  PassResult result = meters.take();
+  if (preview) {
+    auto copy = compress(preview->take(facts.orientation), file);
+    if (!copy) return copy.fault();
+    result.copy = std::move(copy).value();
+  }
+  return result;
+}
+
+} // namespace stoneproof
