@@ -15,11 +15,14 @@ bool counts_as_stored(const RowLayout &layout) {
          ((gray && layout.channels == 1) || (layout.colour == ColourModel::rgb && layout.channels == 3));
 }
 
+constexpr std::int64_t enough_pixels = 8'000'000;
+
 } // namespace
 
 ToneMeter::ToneMeter(const PixelPart &part, const RowLayout &layout)
     : part_(part), layout_(layout), to_rgb_(layout), as_stored_(counts_as_stored(layout)),
-      channels_(as_stored_ ? layout.channels : 3), bits_(as_stored_ ? layout.bits : 8) {
+      channels_(as_stored_ ? layout.channels : 3), bits_(as_stored_ ? layout.bits : 8),
+      row_step_(std::max<std::int64_t>(1, part.pixels() / enough_pixels)) {
   counts_.resize(static_cast<std::size_t>(channels_));
   for (Histogram &histogram : counts_) histogram.counts.resize(std::size_t{1} << bits_);
   if (bits_ <= 8) quick_.resize(2 * 256 * static_cast<std::size_t>(channels_));
@@ -27,7 +30,7 @@ ToneMeter::ToneMeter(const PixelPart &part, const RowLayout &layout)
 }
 
 void ToneMeter::add(std::int64_t y, const std::uint8_t *row) {
-  if (!part_.has_row(y)) return;
+  if (!part_.has_row(y) || (y - part_.y) % row_step_ != 0) return;
   ++rows_;
   const std::int64_t first = part_.x - layout_.x;
   if (!as_stored_) {
