@@ -88,8 +88,7 @@ public:
     result.neutral = neutral_.is_neutral();
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
-      look.histograms = tones_[i].take();
-      look.tone = tone_of(look.histograms);
+      look.tone = tone_of(tones_[i].take());
       if (inks_[i]) look.ink = inks_[i]->take();
       if (look.ink) look.ink_place = seen_part(look.ink->where, facts_);
       result.looks.push_back(std::move(look));

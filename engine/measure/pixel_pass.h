@@ -23,7 +23,6 @@ struct Look {
 /// What a part of a picture holds.
 struct LookResult {
   Tone tone;
-  Histograms histograms;
   std::optional<Ink> ink; ///< none: not asked for, or there is no table for the picture's colours
   PixelRect ink_place;    ///< where most ink lies, as the picture is seen
 };

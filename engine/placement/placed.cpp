@@ -1,6 +1,6 @@
 // Frames on their pages: turning, boxes, and the shares that are cut away or left uncovered. The only ways in
-// are place_frame and place_frames; tested in tests/engine/placement and, against mapping single points one
-// by one, in tests/outside.
+// are place_frame, place_of and place_frames; tested in tests/engine/placement and, against mapping single
+// points one by one, in tests/outside.
 #include "engine/placement/placed.h"
 
 #include <cmath>
@@ -74,6 +74,23 @@ PlacedFrame place_frame(const Frame &frame, std::optional<PixelSize> size) {
   placed.uncovered_share = covered ? 0 : 1 - shown / area(frame.rect);
   if (laid.visible) placed.picture_box = box_round(turned(*laid.visible, frame.turn, frame.rect.centre()));
   return placed;
+}
+
+Rect place_of(const PlacedFrame &placed, const PixelRect &part, PixelSize size) {
+  const Point origin = placed.picture_corners[0];
+  const auto along = [&](Point to, double share) {
+    return std::pair(static_cast<double>((to.x - origin.x).ticks()) * share,
+                     static_cast<double>((to.y - origin.y).ticks()) * share);
+  };
+  const auto on_page = [&](double x, double y) {
+    const auto right = along(placed.picture_corners[1], x / static_cast<double>(size.width));
+    const auto down = along(placed.picture_corners[3], y / static_cast<double>(size.height));
+    return Point{origin.x + Length::nearest(right.first + down.first),
+                 origin.y + Length::nearest(right.second + down.second)};
+  };
+  const double right = part.x + part.width, bottom = part.y + part.height;
+  return box_round(
+      {on_page(part.x, part.y), on_page(right, part.y), on_page(right, bottom), on_page(part.x, bottom)});
 }
 
 std::vector<PlacedFrame> place_frames(const Book &book, std::span<const std::optional<PixelSize>> sizes) {

@@ -36,6 +36,9 @@ struct PlacedFrame {
 /// Places one frame. `size` is the picture's pixel size as it is seen; none where it is unknown.
 PlacedFrame place_frame(const Frame &frame, std::optional<PixelSize> size);
 
+/// The box on the page round a part of the frame's picture, which has `size` and must be laid.
+Rect place_of(const PlacedFrame &placed, const PixelRect &part, PixelSize size);
+
 /// Places every frame in book order. `sizes` holds one entry for each of Book::pictures.
 std::vector<PlacedFrame> place_frames(const Book &book, std::span<const std::optional<PixelSize>> sizes);
 

@@ -3,10 +3,13 @@
 #pragma once
 
 #include "engine/book/book.h"
+#include "engine/colour/profile.h"
 #include "engine/units/density.h"
 
 #include <algorithm>
 #include <array>
+#include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +25,28 @@ struct DensityBar {
 struct QualityBar {
   int wanted = 1; ///< below it: a query
   int least = 1;  ///< below it: a hold
+};
+
+/// What is asked of a picture's tones (engine/measure/tone.h).
+struct ToneBar {
+  double clipped =
+      1; ///< share of the shown part that may print as bare paper, or as one black: above it a query
+  double range = 0; ///< share of the whole range that a photo's tones span: below it a query
+};
+
+/// Total area coverage: cyan + magenta + yellow + black.
+struct InkBar {
+  double most = 4; ///< 0 to 4: above it a hold
+  Length square;   ///< side of the printed square over which coverage is averaged
+};
+
+/// The ICC profile of the press with its paper, and what may lie beyond it.
+struct PressProfile {
+  std::string file;              ///< as the sheet names it
+  std::vector<std::uint8_t> icc; ///< a whole profile of a CMYK output device
+  ProfileFacts facts;
+  double difference = 0; ///< CIEDE2000: a colour that comes out further off cannot be printed
+  double share = 1;      ///< of the shown part that may not be printable: above it a query
 };
 
 enum class Format { jpeg, tiff, png, gif, webp, heic, avif };
@@ -46,8 +71,11 @@ struct PressSheet {
   int page_multiple = 1; ///< the page count must be a multiple of this
   Density flatbed_limit; ///< the highest setting at which a usual flatbed scanner still gains detail
   QualityBar jpeg_quality;
-  std::vector<Format> formats;      ///< accepted
-  std::vector<ColourModel> colours; ///< accepted
+  ToneBar tone;
+  InkBar ink;
+  std::shared_ptr<const PressProfile> profile; ///< none: the sheet names none
+  std::vector<Format> formats;                 ///< accepted
+  std::vector<ColourModel> colours;            ///< accepted
 
   bool accepts(Format format) const {
     return std::find(formats.begin(), formats.end(), format) != formats.end();

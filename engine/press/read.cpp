@@ -3,6 +3,7 @@
 #include "engine/press/read.h"
 
 #include "engine/book/read_parts.h"
+#include "engine/press/read_profile.h"
 #include "engine/xml/values.h"
 
 #include <fmt/format.h>
@@ -86,7 +87,17 @@ auto read_list(const Element &element, std::string_view child, std::string_view 
   return values;
 }
 
-PressSheet read_sheet(const Element &root, FaultList &faults) {
+InkBar read_ink(const Element &element, FaultList &faults) {
+  ElementReader reader(element, faults);
+  return {reader.required("limit", parse_coverage), reader.required("square", parse_positive_length)};
+}
+
+ToneBar read_tone(const Element &element, FaultList &faults) {
+  ElementReader reader(element, faults);
+  return {reader.required("clipped", parse_share), reader.required("range", parse_share)};
+}
+
+PressSheet read_sheet(const Element &root, const std::filesystem::path &folder, FaultList &faults) {
   ElementReader reader(root, faults);
   PressSheet sheet;
   sheet.name = reader.required("name", parse_line);
@@ -100,6 +111,10 @@ PressSheet read_sheet(const Element &root, FaultList &faults) {
   sheet.flatbed_limit = only_value(reader, "flatbed", "limit", parse_density, faults);
   if (const Element *quality = reader.one("jpeg-quality"))
     sheet.jpeg_quality = read_quality(*quality, faults);
+  if (const Element *tone = reader.one("tone")) sheet.tone = read_tone(*tone, faults);
+  if (const Element *ink = reader.one("ink")) sheet.ink = read_ink(*ink, faults);
+  if (const Element *profile = reader.maybe("profile"))
+    sheet.profile = read_press_profile(*profile, folder, faults);
   if (const Element *formats = reader.one("formats"))
     sheet.formats = read_list(*formats, "format", "name", format_words, faults);
   if (const Element *colours = reader.one("colours"))
@@ -112,7 +127,7 @@ Reading<PressSheet> read_sheet(std::variant<Document, SourceFault> document) {
   const Document &read = std::get<Document>(document);
   FaultList faults(read.source);
   if (!check_root(read, "press", press_namespace, faults)) return {std::nullopt, faults.sorted()};
-  PressSheet sheet = read_sheet(read.root, faults);
+  PressSheet sheet = read_sheet(read.root, std::filesystem::path(read.source.name()).parent_path(), faults);
   if (!faults.empty()) return {std::nullopt, faults.sorted()};
   sheet.source = read.source.name();
   return {std::move(sheet), {}};

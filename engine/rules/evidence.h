@@ -2,6 +2,8 @@
 // placed.
 #pragma once
 
+#include "engine/measure/ink_meter.h"
+#include "engine/measure/tone.h"
 #include "engine/picture/facts.h"
 #include "engine/placement/placed.h"
 
@@ -17,6 +19,14 @@ struct PictureState {
   std::optional<Fault> fault; ///< why the file cannot be used; also set when it is missing
   std::optional<Facts> facts; ///< there when the header could be read, even if decoding failed later
   std::string sha256;         ///< empty when the file could not be read
+  bool neutral = false;       ///< stored as RGB, though it holds no colour; false where nobody looked
+};
+
+/// What a frame shows of its picture, measured in the pixels.
+struct Shown {
+  Tone tone;
+  std::optional<Ink> ink;        ///< none: the picture has no inks, and the press sheet no profile
+  std::optional<Rect> ink_place; ///< on the page, where most ink lies
 };
 
 struct Evidence {
@@ -25,6 +35,8 @@ struct Evidence {
   std::vector<PictureState> pictures; ///< one for each of Book::pictures
   std::vector<PlacedFrame> frames;    ///< every frame in book order
   std::vector<PageSpace> spaces;      ///< one for each of Book::pages
+  std::vector<std::optional<Shown>>
+      shown; ///< one for each of `frames`; none: nothing shows, or nobody looked
 
   const Page &page_of(const PlacedFrame &placed) const { return book.pages[placed.page]; }
   const Frame &frame_of(const PlacedFrame &placed) const { return page_of(placed).frames[placed.frame]; }

@@ -3,6 +3,8 @@
 #include "engine/run/run.h"
 
 #include "engine/run/copy_order.h"
+#include "engine/run/look_order.h"
+#include "engine/run/press_tables.h"
 
 #include <tbb/parallel_for.h>
 #include <tbb/task_arena.h>
@@ -46,28 +48,60 @@ std::optional<std::filesystem::file_time_type> written(const std::filesystem::pa
   return error ? std::nullopt : std::optional(time);
 }
 
-/// Reads one file whole: its hash, and its small copy where a frame shows it. The bytes are read twice in a
-/// row, the second time from memory. A file that is written to meanwhile is a fault: nobody could say which
-/// bytes were checked.
-void read_whole(const std::filesystem::path &file, const std::optional<PreviewOrder> &order,
-                const PictureLimits &limits, PictureState &state, std::optional<SmallCopy> &copy) {
-  if (!state.facts) return;
+/// What is wanted of one picture's pixels.
+struct Wanted {
+  std::optional<PreviewOrder> copy;
+  std::vector<Look> looks;
+};
+
+/// Decodes a picture as far as is wanted: to its last row where something is to be measured, else only as
+/// finely as the small copy needs.
+Outcome<PassResult> decode(const std::filesystem::path &file, const Facts &facts, const Wanted &wanted,
+                           const PictureLimits &limits, PressTables &tables) {
+  if (!wanted.looks.empty())
+    return measure_pixels(file, facts,
+                          {wanted.copy, wanted.looks,
+                           [&](const auto &icc, ProfileSpace space) { return tables.table(icc, space); }},
+                          limits);
+  PassResult result;
+  if (!wanted.copy) return result;
+  Outcome<SmallCopy> made = read_small_copy(file, facts, *wanted.copy, limits);
+  if (!made) return made.fault();
+  result.copy = std::move(made).value();
+  return result;
+}
+
+/// Reads one file whole: its hash, and its pixels where a frame shows it. The bytes are read twice in a row,
+/// the second time from memory. A file that is written to meanwhile is a fault: nobody could say which bytes
+/// were checked.
+PassResult read_whole(const std::filesystem::path &file, const Wanted &wanted, const PictureLimits &limits,
+                      PictureState &state, PressTables &tables) {
+  if (!state.facts) return {};
   const auto before = written(file);
   Outcome<std::string> hash = sha256_of(file);
   if (hash)
     state.sha256 = std::move(hash).value();
   else
     state.fault = hash.fault();
-  if (order) {
-    Outcome<SmallCopy> made = read_small_copy(file, *state.facts, *order, limits);
-    if (made)
-      copy = std::move(made).value();
-    else
-      state.fault = made.fault();
-  }
+  Outcome<PassResult> decoded = decode(file, *state.facts, wanted, limits, tables);
+  if (!decoded) state.fault = decoded.fault();
   if (written(file) != before)
     state.fault =
         Fault{"the file was changed while it was read", file.string(), "Run again when nobody writes to it."};
+  return decoded ? std::move(decoded).value() : PassResult{};
+}
+
+/// Gives what was measured of a picture to the frames that show it.
+void share_out(std::vector<LookResult> results, const PictureLooks &looks, Evidence &evidence) {
+  for (std::size_t look = 0; look < results.size(); ++look)
+    for (const std::size_t frame : looks.frames[look]) {
+      const LookResult &result = results[look];
+      Shown shown{result.tone, result.ink, std::nullopt};
+      const PlacedFrame &placed = evidence.frames[frame];
+      if (result.ink)
+        shown.ink_place = place_of(placed, result.ink_place, evidence.pictures[*placed.picture].facts->size);
+      evidence.shown[frame] = std::move(shown);
+    }
 }
 
 /// Counts finished pictures and tells the caller, one call at a time.
@@ -89,7 +123,7 @@ private:
 } // namespace
 
 Checked check_book(Book book, PressSheet press, const RunOptions &options) {
-  Checked checked{{std::move(book), std::move(press), {}, {}, {}}, {}, {}};
+  Checked checked{{std::move(book), std::move(press), {}, {}, {}, {}}, {}, {}};
   Evidence &evidence = checked.evidence;
   const auto &pictures = evidence.book.pictures;
   evidence.pictures.resize(pictures.size());
@@ -102,11 +136,20 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   for (const Page &page : evidence.book.pages)
     evidence.spaces.push_back(page_space(evidence.book, evidence.press, page));
 
+  evidence.shown.resize(evidence.frames.size());
+
   const auto orders = copy_orders(evidence, options.copy_density);
+  const auto looks =
+      options.measure_pixels ? picture_looks(evidence) : std::vector<PictureLooks>(pictures.size());
+  PressTables tables(evidence.press.profile);
   Progress progress(options, pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
-    read_whole(evidence.book.path_of(pictures[i]), orders[i], options.limits, evidence.pictures[i],
-               checked.copies[i]);
+    PictureState &state = evidence.pictures[i];
+    PassResult result = read_whole(evidence.book.path_of(pictures[i]), {orders[i], looks[i].looks},
+                                   options.limits, state, tables);
+    state.neutral = result.neutral;
+    checked.copies[i] = std::move(result.copy);
+    share_out(std::move(result.looks), looks[i], evidence);
     progress.one_done();
   });
   checked.findings = check_rules(evidence);

@@ -13,9 +13,11 @@ namespace stoneproof {
 struct RunOptions {
   PictureLimits limits;
   int jobs = 0; ///< threads for the picture files; 0: one for each processor
-  /// Pixels of the small copies per inch of the printed book page; none: no small copies are made, and damage
-  /// that only decoding meets is not found.
+  /// Pixels of the small copies per inch of the printed book page; none: no small copies are made.
   std::optional<Density> copy_density;
+  /// Decode every pixel of the pictures that frames show, and measure tone and ink; else JPEGs are decoded
+  /// only as finely as their small copies need.
+  bool measure_pixels = true;
   /// Called after each picture with how many are done of how many; from any thread, one call at a time.
   std::function<void(std::size_t, std::size_t)> progress;
 };

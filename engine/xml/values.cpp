@@ -17,6 +17,14 @@ const Quantity share_quantity{"a share",
                               {"%"},
                               "a share is from 0% to 100%",
                               "Write a number from 0 to 100 and a per cent sign, for example \"12.5%\"."};
+const Quantity coverage_quantity{"an ink coverage",
+                                 {"%"},
+                                 "an ink coverage must be from 0% to 400%",
+                                 "Write the sum of all inks in per cent, for example \"300%\"."};
+const Quantity difference_quantity{"a difference of colours",
+                                   {},
+                                   "a difference of colours must be from 0 to 100",
+                                   "Write a number, for example \"5\"."};
 const Quantity extent_quantity{
     "a part of a picture",
     {"%", "px"},
@@ -44,6 +52,14 @@ std::int64_t ticks_of(std::string_view unit) {
   if (unit == "cm") return Length::ticks_per_cm;
   if (unit == "in") return Length::ticks_per_in;
   return Length::ticks_per_pt;
+}
+
+Outcome<double> up_to(std::string_view text, int most, const Quantity &quantity) {
+  const auto number = parse_number(text, quantity);
+  if (!number) return number.fault();
+  if (number.value().is_below_zero() || number.value().is_above(most))
+    return fault(std::string(quantity.too_large), quantity);
+  return number.value().value();
 }
 
 Outcome<double> share(std::string_view text, bool positive) {
@@ -102,6 +118,11 @@ Outcome<Length> parse_positive_length(std::string_view text) { return length(tex
 
 Outcome<double> parse_share(std::string_view text) { return share(text, false); }
 Outcome<double> parse_positive_share(std::string_view text) { return share(text, true); }
+Outcome<double> parse_coverage(std::string_view text) {
+  const auto percent = up_to(text, 400, coverage_quantity);
+  return percent ? Outcome<double>(percent.value() / 100) : percent;
+}
+Outcome<double> parse_difference(std::string_view text) { return up_to(text, 100, difference_quantity); }
 Outcome<PictureExtent> parse_picture_extent(std::string_view text) { return extent(text, false); }
 Outcome<PictureExtent> parse_positive_picture_extent(std::string_view text) { return extent(text, true); }
 

@@ -29,6 +29,11 @@ Outcome<Length> parse_positive_length(std::string_view text);  ///< at least one
 Outcome<double> parse_share(std::string_view text);
 Outcome<double> parse_positive_share(std::string_view text);
 
+/// "300%" as the ink coverage 3, from 0 to 4: four inks of 100 % each.
+Outcome<double> parse_coverage(std::string_view text);
+/// A difference of colours in units of CIEDE2000, from 0 to 100; a bare number.
+Outcome<double> parse_difference(std::string_view text);
+
 /// A part of a picture's side: "12.5%" or "300px".
 struct PictureExtent {
   double value = 0; ///< a share (0 to 1) or pixels

@@ -50,7 +50,7 @@ inline Book small_book() {
 
 /// The book with every picture known to have so many pixels, placed and checked; no small copies.
 inline Checked checked(Book book, PixelSize size = {1200, 800}) {
-  Checked result{{std::move(book), built_in_press_sheet(), {}, {}, {}}, {}, {}};
+  Checked result{{std::move(book), built_in_press_sheet(), {}, {}, {}, {}}, {}, {}};
   Evidence &evidence = result.evidence;
   std::vector<std::optional<PixelSize>> sizes;
   for (std::size_t i = 0; i < evidence.book.pictures.size(); ++i) {
@@ -62,6 +62,7 @@ inline Checked checked(Book book, PixelSize size = {1200, 800}) {
   evidence.frames = place_frames(evidence.book, sizes);
   for (const Page &page : evidence.book.pages)
     evidence.spaces.push_back(page_space(evidence.book, evidence.press, page));
+  evidence.shown.resize(evidence.frames.size());
   result.findings = check_rules(evidence);
   result.copies.resize(evidence.book.pictures.size());
   return result;

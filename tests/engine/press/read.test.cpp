@@ -44,6 +44,11 @@ TEST_CASE("the built-in sheet holds common practice") {
   CHECK(sheet.flatbed_limit == Density::of_ppi(2400));
   CHECK(sheet.jpeg_quality.wanted == 75);
   CHECK(sheet.jpeg_quality.least == 50);
+  CHECK(sheet.tone.clipped == 0.05);
+  CHECK(sheet.tone.range == 0.4);
+  CHECK(sheet.ink.most == 3);
+  CHECK(sheet.ink.square == 10_mm);
+  CHECK_FALSE(sheet.profile);
   CHECK(sheet.formats == std::vector{Format::jpeg, Format::tiff, Format::png});
   CHECK(sheet.colours ==
         std::vector{ColourModel::bilevel, ColourModel::gray, ColourModel::rgb, ColourModel::cmyk});
@@ -80,7 +85,13 @@ TEST_CASE("each fault of a sheet is told") {
       {"wanted=\"75\"", "wanted=\"49\"", "the least quality is above the wanted one\n"},
       {"wanted=\"75\"", "wanted=\"101\"", "wanted=\"101\": a quality must be from 1 to 100\n"},
       {"<jpeg-quality wanted=\"75\" least=\"50\"/>", "", "<press> lacks the element <jpeg-quality>\n"},
-      {"name=\"png\"", "name=\"gif\"", "name=\"gif\": this is not one of the known words\n"},
+      {"limit=\"300%\"", "limit=\"401%\"", "limit=\"401%\": an ink coverage must be from 0% to 400%\n"},
+      {"square=\"10mm\"", "square=\"0mm\"", "square=\"0mm\": this length must be more than zero\n"},
+      {"<ink ", "<profile file=\"none.icc\" difference=\"5\" share=\"10%\"/><ink ",
+       "the profile cannot be read\n"},
+      {"<ink ", "<profile file=\"none.icc\" difference=\"101\" share=\"10%\"/><ink ",
+       "difference=\"101\": a difference of colours must be from 0 to 100\n"},
+      {"name=\"png\"", "name=\"bmp\"", "name=\"bmp\": this is not one of the known words\n"},
       {"name=\"png\"", "name=\"jpeg\"", "this is written twice\n"},
       {"<colour model=\"rgb\"/>", "<color model=\"rgb\"/>",
        "<colours> takes no element <color> (did you mean colour?)\n"},

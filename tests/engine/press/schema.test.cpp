@@ -50,6 +50,10 @@ Node random_sheet(Chance &chance) {
                     {"jpeg-quality",
                      {{"wanted", std::to_string(quality + chance.below(101 - quality))},
                       {"least", std::to_string(quality)}}},
+                    {"tone", {{"clipped", "5%"}, {"range", chance.one_in(2) ? "40%" : "0.5 %"}}},
+                    {"ink",
+                     {{"limit", std::to_string(chance.below(401)) + (chance.one_in(2) ? "%" : " %")},
+                      {"square", "12.5mm"}}},
                     list("formats", "format", "name", {"tiff", "jpeg", "png"}, chance),
                     list("colours", "colour", "model",
                          {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"}, chance)};
@@ -60,7 +64,7 @@ Node random_sheet(Chance &chance) {
 
 constexpr std::string_view beyond_schema[] = {"the least density is above the wanted one",
                                               "the least quality is above the wanted one",
-                                              "no length is more than 10 m"};
+                                              "the profile cannot be read", "no length is more than 10 m"};
 
 bool is_beyond_schema(const SourceFault &fault) {
   return std::any_of(std::begin(beyond_schema), std::end(beyond_schema), [&](std::string_view words) {
@@ -105,6 +109,8 @@ TEST_CASE("what the schema of press sheets cannot say is refused by the reader a
     return text.replace(text.find(part), part.size(), replacement);
   };
   const std::vector<std::string> documents{with("300ppi", "199ppi"), with("wanted=\"75\"", "wanted=\"49\""),
+                                           with("<ink ", "<profile file=\"none.icc\" difference=\"5\" "
+                                                         "share=\"10%\"/><ink "),
                                            with("top=\"3mm\"", "top=\"11000mm\"")};
   const auto verdicts = ask_xmllint(schema, documents);
   for (std::size_t i = 0; i < documents.size(); ++i) {
