@@ -38,4 +38,31 @@ void each_laid_frame(const Evidence &evidence, Check check) {
     if (placed.laid) check(placed);
 }
 
+/// Calls `check(placed)` once for each picture whose size is known and that a frame names, with its first
+/// frame.
+template <class Check>
+void each_picture_shown(const Evidence &evidence, Check check) {
+  std::vector<bool> seen(evidence.pictures.size());
+  each_laid_frame(evidence, [&](const PlacedFrame &placed) {
+    if (seen[*placed.picture]) return;
+    seen[*placed.picture] = true;
+    check(placed);
+  });
+}
+
+/// Calls `check(placed, shown)` for every frame whose pixels were measured.
+template <class Check>
+void each_measured_frame(const Evidence &evidence, Check check) {
+  for (std::size_t i = 0; i < evidence.frames.size(); ++i)
+    if (evidence.shown[i]) check(evidence.frames[i], *evidence.shown[i]);
+}
+
+inline Finding about_share(Grade grade, const Evidence &evidence, const PlacedFrame &placed, double measured,
+                           double wanted) {
+  Finding finding = about_frame(grade, evidence, placed);
+  finding.measured = Share{measured};
+  finding.wanted = Share{wanted};
+  return finding;
+}
+
 } // namespace stoneproof

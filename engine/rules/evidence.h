@@ -38,6 +38,13 @@ struct Evidence {
   std::vector<std::optional<Shown>>
       shown; ///< one for each of `frames`; none: nothing shows, or nobody looked
 
+  /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the
+  /// book calls it: its edges are hard.
+  Use use_of(std::size_t picture) const {
+    const Use use = book.pictures[picture].use;
+    const auto &facts = pictures[picture].facts;
+    return use == Use::photo && facts && facts->colour == ColourModel::bilevel ? Use::line_art : use;
+  }
   const Page &page_of(const PlacedFrame &placed) const { return book.pages[placed.page]; }
   const Frame &frame_of(const PlacedFrame &placed) const { return page_of(placed).frames[placed.frame]; }
   const PageSpace &space_of(const PlacedFrame &placed) const { return spaces[placed.page]; }

@@ -11,7 +11,7 @@ inline bool original_lost(const Evidence &evidence, const PlacedFrame &placed) {
 }
 
 inline const DensityBar &bar_of(const Evidence &evidence, const PlacedFrame &placed) {
-  return evidence.press.bar(evidence.book.pictures[*placed.picture].use);
+  return evidence.press.bar(evidence.use_of(*placed.picture));
 }
 
 /// Hold below the least density, query below the wanted one, each less the press sheet's tolerance; else

@@ -5,6 +5,7 @@
 
 #include "engine/measure/jpeg_quality.h"
 #include "reports/content/figures.h"
+#include "reports/content/pixel_words.h"
 #include "reports/content/rescue_words.h"
 
 #include <fmt/format.h>
@@ -49,7 +50,7 @@ std::string fault_remedy(const Evidence &, const Finding &finding) {
 }
 
 std::string too_few_words(const Evidence &evidence, const Finding &finding) {
-  const Use use = evidence.book.pictures[*finding.picture].use;
+  const Use use = evidence.use_of(*finding.picture);
   const DensityBar &bar = evidence.press.bar(use);
   const std::string bars = finding.grade == Grade::hold
                                ? fmt::format("needs at least {}, better {}", ppi(bar.least), ppi(bar.wanted))
@@ -237,6 +238,20 @@ constexpr Row rows[] = {
     {"across-gutter", "", gutter_words, gutter_remedy},
     {"picture-twice", "", twice_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
+    {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},
+    {"clipped-highlights", "{measured} of what is shown is burnt out to bare paper."},
+    {"clipped-shadows", "{measured} of what is shown is one black without detail."},
+    {"low-contrast", "Its tones span only {measured} of the range; the press sheet wants {wanted}."},
+    {"combed-tones", "{measured} of its tones are missing between others, as after a strong correction."},
+    {"too-much-ink", "", too_much_ink_words},
+    {"out-of-gamut", "{measured} of what is shown has colours that this press cannot print."},
+    {"gray-as-colour", "A gray picture, but stored in red, green and blue."},
+    {"broken-profile", "The colour profile in the file cannot be read."},
+    {"mismatched-profile", "", mismatched_profile_words},
+    {"wide-gamut", "", wide_gamut_words},
+    {"no-profile", "", no_profile_words},
+    {"several-pictures", "The file holds {measured} pictures; only the first is used."},
+    {"see-through-picture", "Parts of the picture may be see-through."},
     {"unaccepted-file", "", accepted_words},
     {"unused-picture", "The picture is listed, but no frame shows it."},
 };

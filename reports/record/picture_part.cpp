@@ -43,8 +43,18 @@ void add_facts(Json &part, const std::optional<Facts> &facts) {
   told("channels", [](const Facts &f) { return f.channels; });
   told("alpha", [](const Facts &f) { return f.alpha; });
   told("icc", [](const Facts &f) { return f.tag == ColourTag::profile; });
+  told("colour_tag", [](const Facts &f) { return word_of(tag_words, f.tag); });
   told("compression", [](const Facts &f) { return f.compression; });
   told("pages", [](const Facts &f) { return f.pages; });
+}
+
+Json profile_part(const std::optional<ProfileFacts> &profile) {
+  if (!profile) return nullptr;
+  return {{"description", profile->description.empty() ? Json(nullptr) : Json(profile->description)},
+          {"space", word_of(profile_space_words, profile->space)},
+          {"made_for", word_of(profile_class_words, profile->made_for)},
+          {"broken", profile->broken},
+          {"wide_gamut", profile->wide_gamut}};
 }
 
 } // namespace
@@ -63,6 +73,8 @@ Json picture_part(const Evidence &evidence, std::size_t picture) {
   };
   add_facts(part, state.facts);
   part["jpeg"] = state.facts ? jpeg_part(state.facts->jpeg) : Json(nullptr);
+  part["profile"] = state.facts ? profile_part(state.facts->profile) : Json(nullptr);
+  part["neutral"] = state.neutral ? Json(*state.neutral) : Json(nullptr);
   part["true_detail"] = nullptr;
   return part;
 }
