@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 using namespace stoneproof;
 
@@ -140,4 +141,22 @@ TEST_CASE("a picture's profile that does not serve is refused") {
   CHECK(what(press(), ProfileSpace::cmyk) ==
         "the picture is in printing inks already; only RGB and gray pictures are converted");
   CHECK(what({}, ProfileSpace::lab) == "the picture is neither RGB nor gray");
+}
+
+TEST_CASE("a damaged profile gives a fault or a table, nothing else") {
+  std::mt19937 random(5);
+  int faults = 0, tables = 0;
+  for (int i = 0; i < 400; ++i) {
+    made::Bytes of_press = press(), of_picture = made::gray_profile(1.8);
+    made::Bytes &damaged = i % 2 == 0 ? of_press : of_picture;
+    // Headers and the tag table, where most harm is done, or anywhere.
+    const std::size_t reach = i % 4 < 2 ? std::min<std::size_t>(damaged.size(), 400) : damaged.size();
+    for (int n = 0; n < 3; ++n) damaged[random() % reach] = static_cast<std::uint8_t>(random());
+    const auto made = PressTable::make(of_picture, ProfileSpace::gray, of_press, 5);
+    made ? ++tables : ++faults;
+    for (unsigned level = 0; made && level < 256; ++level)
+      REQUIRE(made.value().at(static_cast<std::uint8_t>(level)).ink_tenths <= 4000);
+  }
+  CHECK(faults > 20);
+  CHECK(tables > 20);
 }
