@@ -9,7 +9,7 @@ build=(g++ cmake ninja-build pkg-config
   libcli11-dev libfmt-dev nlohmann-json3-dev libtbb-dev libharfbuzz-dev libfontconfig-dev
   fonts-sil-gentiumplus fonts-lato fonts-dejavu-core)
 tests=(catch2 libxml2-utils imagemagick libtiff-tools libimage-exiftool-perl poppler-utils qpdf
-  python3-jsonschema git xz-utils bzip2 clang-format)
+  python3-jsonschema git xz-utils bzip2 clang-format liblcms2-utils libgs-common icc-profiles-free)
 
 case "${1:-}" in
   build) wanted=("${build[@]}") ;;

@@ -17,10 +17,20 @@ struct Printed {
   bool out_of_gamut = false;    ///< the press shows a colour that differs by more than the limit
 };
 
-/// The colours of one source space on one press, converted beforehand: colours by the 6 leading bits of each
-/// channel, converted at the middle of what those bits stand for; gray exactly, by its 8 bits. The conversion
-/// is relative colorimetric with black point compensation, the usual one for pictures in the trade (common
-/// practice). May be read by many threads at once.
+/// The colours of one source space on one press, converted beforehand. The conversion is relative
+/// colorimetric with black point compensation, the usual one for pictures in the trade (common practice). A
+/// colour is out of gamut where what the press shows differs by more than a limit from what it is meant to
+/// show: the source's colour relative to its white, with its black brought to that of the press (ISO
+/// 18619:2015). Without that, every deep shadow would be out of gamut, because no press prints black as dark
+/// as a screen.
+///
+/// Gray is converted exactly, by its 8 bits; RGB by the 6 leading bits of each channel, at the middle of what
+/// those bits stand for. Against exact conversion of 20,000 random sRGB colours
+/// (tests/outside/colour.test.cpp) that costs 0.7 in mean and at worst 4 (libgs-common's default_cmyk.icc) or
+/// 8 (FOGRA39L_coated.icc) percent of ink; at a limit of 5, 0.8 % of the flags are wrong, all of them within
+/// 1 unit of the limit, where a tenth is. Pure white counts as 253.5: it seems to take up to 2 % of ink.
+///
+/// 512 KiB; made in about 0.2 s. May be read by many threads at once.
 class PressTable {
 public:
   /// An empty `source_icc` stands for sRGB (IEC 61966-2-1), or for gray with the curve of sRGB.

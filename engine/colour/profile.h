@@ -30,8 +30,8 @@ struct ProfileFacts {
 };
 
 /// Never fails: a profile that cannot be read is `broken`; so is one that is longer than the bytes given, as
-/// its header says. Costs 2 to 400 microseconds, mostly for the tables that it reads to see that they are
-/// sound. Any thread may call it.
+/// its header says. Costs about 10 microseconds for 3 kB of sRGB, 170 for 190 kB of CMYK, and 1,200 for 430
+/// kB of tables, mostly to see that the tables are sound. Any thread may call it.
 ProfileFacts read_profile(std::span<const std::uint8_t> icc);
 
 } // namespace stoneproof
