@@ -19,7 +19,8 @@ struct PictureState {
   std::optional<Fault> fault; ///< why the file cannot be used; also set when it is missing
   std::optional<Facts> facts; ///< there when the header could be read, even if decoding failed later
   std::string sha256;         ///< empty when the file could not be read
-  bool neutral = false;       ///< stored as RGB, though it holds no colour; false where nobody looked
+  std::optional<bool>
+      neutral; ///< whether it is stored as RGB, though it holds no colour; none: nobody looked
 };
 
 /// What a frame shows of its picture, measured in the pixels.

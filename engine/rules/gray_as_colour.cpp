@@ -8,7 +8,7 @@ namespace {
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_picture_shown(evidence, [&](const PlacedFrame &placed) {
-    if (evidence.pictures[*placed.picture].neutral)
+    if (evidence.pictures[*placed.picture].neutral.value_or(false))
       findings.push_back(about_frame(Grade::note, evidence, placed));
   });
 }

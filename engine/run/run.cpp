@@ -147,7 +147,7 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     PictureState &state = evidence.pictures[i];
     PassResult result = read_whole(evidence.book.path_of(pictures[i]), {orders[i], looks[i].looks},
                                    options.limits, state, tables);
-    state.neutral = result.neutral;
+    if (!result.looks.empty()) state.neutral = result.neutral;
     checked.copies[i] = std::move(result.copy);
     share_out(std::move(result.looks), looks[i], evidence);
     progress.one_done();

@@ -61,7 +61,7 @@ std::string mismatched_profile_words(const Evidence &evidence, const Finding &fi
 
 std::string wide_gamut_words(const Evidence &evidence, const Finding &finding) {
   const Facts &facts = facts_of(evidence, finding);
-  const std::string name = facts.profile                         ? named(*facts.profile)
+  const std::string name = facts.profile                   ? named(*facts.profile)
                            : facts.tag == ColourTag::adobe ? "Adobe RGB (1998)"
                                                            : "wider primaries";
   return fmt::format("Its colours are those of {}, stronger than those of sRGB.", name);

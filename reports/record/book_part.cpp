@@ -25,6 +25,14 @@ Json density_bars(const PressSheet &press) {
   return bars;
 }
 
+Json profile_part(const PressProfile *profile) {
+  if (!profile) return nullptr;
+  return {{"file", bare_name(profile->file)},
+          {"description", profile->facts.description},
+          {"difference", profile->difference},
+          {"share", profile->share}};
+}
+
 } // namespace
 
 Json book_part(const Book &book, const std::string &sha256) {
@@ -58,6 +66,9 @@ Json press_part(const PressSheet &press) {
       {"page_multiple", press.page_multiple},
       {"flatbed_limit_ppi", press.flatbed_limit.ppi()},
       {"jpeg_quality", {{"wanted", press.jpeg_quality.wanted}, {"least", press.jpeg_quality.least}}},
+      {"tone", {{"clipped", press.tone.clipped}, {"range", press.tone.range}}},
+      {"ink", {{"limit", press.ink.most}, {"square_mm", press.ink.square.mm()}}},
+      {"profile", profile_part(press.profile.get())},
       {"formats", words_of(press.formats, format_words)},
       {"colours", words_of(press.colours, colour_words)},
   };

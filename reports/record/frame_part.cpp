@@ -46,6 +46,24 @@ Json enlargement_of(const Evidence &evidence, const PlacedFrame &placed) {
   return enlarged ? Json{{"x", enlarged->x}, {"y", enlarged->y}} : Json(nullptr);
 }
 
+Json tone_part(const Tone &tone) {
+  Json channels = Json::array();
+  for (const ChannelTone &channel : tone.channels)
+    channels.push_back(
+        {{"clipped_highlights", channel.clipped_highlights}, {"clipped_shadows", channel.clipped_shadows}});
+  return {{"white_share", tone.white},
+          {"black_share", tone.black},
+          {"range", tone.range},
+          {"comb", tone.comb},
+          {"channels", std::move(channels)}};
+}
+
+Json ink_part(const Shown &shown) {
+  return {{"most", shown.ink->most},
+          {"place_mm", in_mm_or_null(shown.ink_place)},
+          {"out_of_gamut_share", or_null(shown.ink->out_of_gamut)}};
+}
+
 Json reach_of(const Reach &reach) {
   return {{"top", reach.top.mm()},
           {"bottom", reach.bottom.mm()},
@@ -55,7 +73,8 @@ Json reach_of(const Reach &reach) {
 
 } // namespace
 
-Json frame_part(const Evidence &evidence, const PlacedFrame &placed) {
+Json frame_part(const Evidence &evidence, std::size_t index) {
+  const PlacedFrame &placed = evidence.frames[index];
   const Frame &frame = evidence.frame_of(placed);
   const Page &page = evidence.page_of(placed);
   Json part = {
@@ -72,6 +91,9 @@ Json frame_part(const Evidence &evidence, const PlacedFrame &placed) {
   part["reach_past_trim_mm"] = reach_of(reach_past(placed.box, evidence.space_of(placed).trim));
   add_print(part, placed);
   part["enlargement"] = enlargement_of(evidence, placed);
+  const std::optional<Shown> &shown = evidence.shown[index];
+  part["tone"] = shown ? tone_part(shown->tone) : Json(nullptr);
+  part["ink"] = shown && shown->ink ? ink_part(*shown) : Json(nullptr);
   return part;
 }
 

@@ -16,7 +16,8 @@ using Json = nlohmann::ordered_json;
 Json book_part(const Book &book, const std::string &sha256);
 Json press_part(const PressSheet &press);
 Json picture_part(const Evidence &evidence, std::size_t picture);
-Json frame_part(const Evidence &evidence, const PlacedFrame &placed);
+/// `frame` counts Evidence::frames.
+Json frame_part(const Evidence &evidence, std::size_t frame);
 Json finding_part(const Evidence &evidence, const Finding &finding);
 
 template <class T>

@@ -48,11 +48,22 @@ void add_facts(Json &part, const std::optional<Facts> &facts) {
   told("pages", [](const Facts &f) { return f.pages; });
 }
 
+constexpr Word<ProfileSpace> space_words[] = {{ProfileSpace::gray, "gray"},
+                                              {ProfileSpace::rgb, "rgb"},
+                                              {ProfileSpace::cmyk, "cmyk"},
+                                              {ProfileSpace::lab, "lab"},
+                                              {ProfileSpace::other, "other"}};
+constexpr Word<ProfileClass> class_words[] = {{ProfileClass::input, "input"},
+                                              {ProfileClass::display, "display"},
+                                              {ProfileClass::output, "output"},
+                                              {ProfileClass::colour_space, "colour-space"},
+                                              {ProfileClass::other, "other"}};
+
 Json profile_part(const std::optional<ProfileFacts> &profile) {
   if (!profile) return nullptr;
   return {{"description", profile->description.empty() ? Json(nullptr) : Json(profile->description)},
-          {"space", word_of(profile_space_words, profile->space)},
-          {"made_for", word_of(profile_class_words, profile->made_for)},
+          {"space", word_of(space_words, profile->space)},
+          {"made_for", word_of(class_words, profile->made_for)},
           {"broken", profile->broken},
           {"wide_gamut", profile->wide_gamut}};
 }
@@ -74,7 +85,7 @@ Json picture_part(const Evidence &evidence, std::size_t picture) {
   add_facts(part, state.facts);
   part["jpeg"] = state.facts ? jpeg_part(state.facts->jpeg) : Json(nullptr);
   part["profile"] = state.facts ? profile_part(state.facts->profile) : Json(nullptr);
-  part["neutral"] = state.neutral ? Json(*state.neutral) : Json(nullptr);
+  part["neutral"] = or_null(state.neutral);
   part["true_detail"] = nullptr;
   return part;
 }

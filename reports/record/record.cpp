@@ -43,7 +43,7 @@ std::string record_text(const Evidence &evidence, const std::vector<Finding> &fi
   };
   for (std::size_t i = 0; i < evidence.book.pictures.size(); ++i)
     root["pictures"].push_back(picture_part(evidence, i));
-  for (const PlacedFrame &placed : evidence.frames) root["frames"].push_back(frame_part(evidence, placed));
+  for (std::size_t i = 0; i < evidence.frames.size(); ++i) root["frames"].push_back(frame_part(evidence, i));
   for (const Finding &finding : findings) root["findings"].push_back(finding_part(evidence, finding));
   return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

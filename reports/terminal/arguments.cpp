@@ -22,32 +22,52 @@ constexpr std::int64_t most_pixels =
     1'000'000'000'000; // a square of a million: beyond every picture format here
 constexpr std::int64_t most_megabytes = 1'000'000;
 constexpr std::int64_t megabyte = 1'000'000;
+constexpr std::int64_t most_ratio = 1'000'000'000, most_seconds = 100'000;
+constexpr std::int64_t memory_together = 1000 * megabyte;
 
 /// The options as written; numbers are read afterwards.
 struct Written {
   std::string book, rule;
-  std::optional<std::string> out, record, press, jobs, most_pixels, most_memory;
-  bool json = false;
+  std::optional<std::string> out, record, press, jobs;
+  std::optional<std::string> most_pixels, most_memory, most_memory_together, most_expansion, most_seconds;
+  bool json = false, quick = false;
 };
 
-CLI::App *add_proof(CLI::App &app, Written &written) {
+void add_text(CLI::App &verb, const char *name, std::optional<std::string> &value, const char *kind,
+              std::string says) {
+  verb.add_option(name, value, std::move(says))->type_name(kind)->take_last();
+}
+
+/// What a picture may ask of the machine.
+void add_limits(CLI::App &verb, Written &written) {
   const PictureLimits limits;
+  add_text(verb, "--most-pixels", written.most_pixels, "N",
+           fmt::format("refuse pictures with more pixels than this (else {})", limits.most_pixels));
+  add_text(verb, "--most-memory", written.most_memory, "MB",
+           fmt::format("refuse pictures that take more memory to decode (else {})",
+                       limits.most_memory / megabyte));
+  add_text(verb, "--most-memory-together", written.most_memory_together, "MB",
+           fmt::format("decode fewer pictures at a time where they would take more (else {})",
+                       memory_together / megabyte));
+  add_text(verb, "--most-expansion", written.most_expansion, "N",
+           fmt::format("refuse large pictures with more bytes of pixels for a byte of the file (else {})",
+                       limits.most_expansion));
+  add_text(verb, "--most-seconds", written.most_seconds, "N",
+           fmt::format("refuse pictures that take longer to decode (else {})", limits.most_time.count()));
+}
+
+CLI::App *add_proof(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("proof");
   verb->add_option("BOOK", written.book);
   const auto text = [&](const char *name, std::optional<std::string> &value, const char *kind,
-                        std::string says) {
-    verb->add_option(name, value, std::move(says))->type_name(kind)->take_last();
-  };
+                        std::string says) { add_text(*verb, name, value, kind, std::move(says)); };
   text("--out", written.out, "FILE", "where the proof goes (else BOOK.proof.pdf, beside BOOK)");
   text("--record", written.record, "FILE", "where the record goes (else BOOK.record.json, beside BOOK)");
   text("--press", written.press, "SHEET", "the printer's requirements (else the built-in press sheet)");
   verb->add_flag("--json", written.json, "print the record instead of the summary");
+  verb->add_flag("--quick", written.quick, "do not measure tones and inks: faster");
   text("--jobs", written.jobs, "N", fmt::format("threads, 1 to {} (else one for each processor)", most_jobs));
-  text("--most-pixels", written.most_pixels, "N",
-       fmt::format("refuse pictures with more pixels than this (else {})", limits.most_pixels));
-  text("--most-memory", written.most_memory, "MB",
-       fmt::format("refuse pictures that take more memory to decode (else {})",
-                   limits.most_memory / megabyte));
+  add_limits(*verb, written);
   return verb;
 }
 
@@ -147,6 +167,21 @@ std::optional<Fault> read_number(std::string_view name, const std::optional<std:
   return std::nullopt;
 }
 
+std::optional<Fault> read_limits(const Written &written, PictureLimits &limits) {
+  std::int64_t together = memory_together, seconds = limits.most_time.count();
+  for (auto fault :
+       {read_number("--most-pixels", written.most_pixels, most_pixels, limits.most_pixels),
+        read_number("--most-memory", written.most_memory, most_megabytes, limits.most_memory, megabyte),
+        read_number("--most-memory-together", written.most_memory_together, most_megabytes, together,
+                    megabyte),
+        read_number("--most-expansion", written.most_expansion, most_ratio, limits.most_expansion),
+        read_number("--most-seconds", written.most_seconds, most_seconds, seconds)})
+    if (fault) return fault;
+  limits.most_time = std::chrono::seconds(seconds);
+  limits.budget = std::make_shared<MemoryBudget>(static_cast<std::uint64_t>(together));
+  return std::nullopt;
+}
+
 Outcome<Command> proof_command(const Written &written) {
   if (written.book.empty()) return command_fault("the BOOK to check is missing", "proof");
   ProofCommand command;
@@ -155,12 +190,9 @@ Outcome<Command> proof_command(const Written &written) {
   command.record = written.record;
   command.press = written.press;
   command.json = written.json;
-  for (const auto &fault :
-       {read_number("--jobs", written.jobs, most_jobs, command.jobs),
-        read_number("--most-pixels", written.most_pixels, most_pixels, command.limits.most_pixels),
-        read_number("--most-memory", written.most_memory, most_megabytes, command.limits.most_memory,
-                    megabyte)})
-    if (fault) return *fault;
+  command.quick = written.quick;
+  if (const auto fault = read_number("--jobs", written.jobs, most_jobs, command.jobs)) return *fault;
+  if (const auto fault = read_limits(written, command.limits)) return *fault;
   return Command(command);
 }
 

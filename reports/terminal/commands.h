@@ -17,7 +17,8 @@ struct ProofCommand {
   std::optional<std::filesystem::path> press;       ///< none: the built-in press sheet
   int jobs = 0;                                     ///< threads; 0: one for each processor
   PictureLimits limits;
-  bool json = false; ///< the record instead of the summary on standard output
+  bool quick = false; ///< no pixels are measured
+  bool json = false;  ///< the record instead of the summary on standard output
 };
 
 /// Print the built-in press sheet.

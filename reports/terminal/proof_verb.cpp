@@ -65,6 +65,7 @@ Checked check(const ProofCommand &command, Inputs &inputs, bool show_progress) {
   ProgressBar bar;
   RunOptions options;
   options.limits = command.limits;
+  options.measure_pixels = !command.quick;
   options.jobs = command.jobs;
   options.copy_density = layout::copy_density(inputs.book);
   if (show_progress) options.progress = [&](std::size_t done, std::size_t total) { bar.show(done, total); };
