@@ -22,34 +22,99 @@ E value_of(const Word<E> (&words)[N], const std::string &word) {
   return words[0].value;
 }
 
-/// "quality N", or "flat N" for tables of N throughout, or nothing.
-std::optional<JpegFacts> saved_as(std::istringstream &words) {
-  std::string kind;
-  int number = 0;
-  if (!(words >> kind >> number)) return std::nullopt;
-  JpegFacts jpeg;
-  jpeg.luma = standard_luma(number);
-  if (kind == "flat") jpeg.luma->fill(static_cast<std::uint16_t>(number));
-  return jpeg;
+/// A profile by one word: a kind of fault, or the space that it is of.
+ProfileFacts profile_of(const std::string &word) {
+  ProfileFacts profile{"Made " + word, ProfileSpace::rgb, ProfileClass::display, false, false};
+  if (word == "broken") profile.broken = true;
+  if (word == "wide") profile.wide_gamut = true;
+  if (word == "link") profile.made_for = ProfileClass::other;
+  if (word == "gray") profile.space = ProfileSpace::gray;
+  if (word == "cmyk") profile.space = ProfileSpace::cmyk;
+  return profile;
 }
 
-PictureState state_of(std::istringstream &words) {
-  PictureState state;
-  std::string first, times, format, colour;
+Shown &shown_of(Known &known) {
+  if (!known.shown) {
+    known.shown.emplace();
+    known.shown->tone.range = 0.9;
+  }
+  return *known.shown;
+}
+
+Ink &ink_of(Known &known) {
+  Shown &shown = shown_of(known);
+  if (!shown.ink) shown.ink.emplace();
+  return *shown.ink;
+}
+
+/// What a line says beyond the header: "quality 72", "white 6%", "neutral", ...
+void add_word(Known &known, const std::string &word, std::istringstream &words) {
+  Facts &facts = *known.state.facts;
+  if (word == "neutral") {
+    known.state.neutral = true;
+    return;
+  }
+  if (word == "alpha") {
+    facts.alpha = true;
+    return;
+  }
+  std::string value;
+  REQUIRE(words >> value);
+  if (word == "tag") {
+    facts.tag = value_of(tag_words, value);
+    return;
+  }
+  if (word == "profile") {
+    facts.tag = ColourTag::profile;
+    facts.profile = profile_of(value);
+    return;
+  }
+  const double number = std::stod(value); // a percent sign may follow
+  if (word == "quality" || word == "flat") {
+    facts.jpeg.emplace().luma = standard_luma(static_cast<int>(number));
+    if (word == "flat") facts.jpeg->luma->fill(static_cast<std::uint16_t>(number));
+  } else if (word == "pages") {
+    facts.pages = static_cast<int>(number);
+  } else if (word == "white") {
+    shown_of(known).tone.white = number / 100;
+  } else if (word == "black") {
+    shown_of(known).tone.black = number / 100;
+  } else if (word == "range") {
+    shown_of(known).tone.range = number / 100;
+  } else if (word == "comb") {
+    shown_of(known).tone.comb = number / 100;
+  } else if (word == "ink") {
+    ink_of(known).most = number / 100;
+  } else if (word == "beyond") {
+    ink_of(known).out_of_gamut = number / 100;
+  } else {
+    FAIL("no such word: " << word);
+  }
+}
+
+Known known_of(std::istringstream &words) {
+  Known known;
+  std::string first, times, format, colour, word;
   words >> first;
   if (first == "missing" || first == "unreadable") {
-    state.missing = first == "missing";
-    state.fault = Fault{first, "", ""};
-    return state;
+    known.state.missing = first == "missing";
+    known.state.fault = Fault{first, "", ""};
+    return known;
   }
-  Facts facts;
+  Facts &facts = known.state.facts.emplace();
+  facts.tag = ColourTag::srgb;
   facts.size.width = std::stoll(first);
   words >> times >> facts.size.height >> format >> colour;
   facts.format = value_of(format_words, format);
   facts.colour = value_of(colour_words, colour);
-  facts.jpeg = saved_as(words);
-  state.facts = facts;
-  return state;
+  while (words >> word) add_word(known, word, words);
+  return known;
+}
+
+/// A press sheet may come with a profile of which only the limits are looked at.
+std::shared_ptr<const PressProfile> made_press_profile() {
+  PressProfile profile{"made.icc", {}, {}, 5, 0.1};
+  return std::make_shared<const PressProfile>(profile);
 }
 
 struct Written {
@@ -95,11 +160,18 @@ void write_ways_out(std::ostream &out, const Rescue &rescue) {
 
 Evidence Scene::evidence() const {
   std::vector<std::optional<PixelSize>> sizes;
-  for (const PictureState &state : pictures)
-    sizes.push_back(state.facts ? std::optional(state.facts->size) : std::nullopt);
+  std::vector<PictureState> states;
+  for (const Known &known : pictures) {
+    sizes.push_back(known.state.facts ? std::optional(known.state.facts->size) : std::nullopt);
+    states.push_back(known.state);
+  }
   std::vector<PageSpace> spaces;
   for (const Page &page : book.pages) spaces.push_back(page_space(book, press, page));
-  return {book, press, pictures, place_frames(book, sizes), spaces};
+  const auto frames = place_frames(book, sizes);
+  std::vector<std::optional<Shown>> shown;
+  for (const PlacedFrame &placed : frames)
+    shown.push_back(placed.laid && placed.laid->visible ? pictures[*placed.picture].shown : std::nullopt);
+  return {book, press, states, frames, spaces, shown};
 }
 
 std::string text_of(const std::filesystem::path &file) {
@@ -120,12 +192,14 @@ Scene scene_of(const std::string &description, const std::string &pictures) {
   scene.book = *std::move(reading.value);
   std::istringstream lines(pictures);
   std::string line, id;
+  if (pictures.starts_with("press profile\n") && std::getline(lines, line))
+    scene.press.profile = made_press_profile();
   for (const Picture &picture : scene.book.pictures) {
     REQUIRE(std::getline(lines, line));
     std::istringstream words(line);
     words >> id;
     REQUIRE(id == picture.id);
-    scene.pictures.push_back(state_of(words));
+    scene.pictures.push_back(known_of(words));
   }
   REQUIRE_FALSE(std::getline(lines, line));
   return scene;

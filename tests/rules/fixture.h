@@ -10,11 +10,17 @@
 
 namespace stoneproof::test {
 
+/// What is known of one picture: its file, and its pixels as every frame shows them.
+struct Known {
+  PictureState state;
+  std::optional<Shown> shown; ///< none: not measured
+};
+
 /// A book with all that the rules look at. The sheet is the built-in one.
 struct Scene {
   Book book;
   PressSheet press;
-  std::vector<PictureState> pictures;
+  std::vector<Known> pictures;
 
   /// Refers to this scene, which must outlive it.
   Evidence evidence() const;
@@ -23,9 +29,14 @@ struct Scene {
 /// The text of a file; a test fails where it cannot be read.
 std::string text_of(const std::filesystem::path &file);
 
-/// The scene of a description and a list of pictures, one a line: "ID WIDTH x HEIGHT FORMAT COLOUR", "ID
-/// missing" or "ID unreadable". A JPEG may say how it was saved: "... quality N" for standard tables, "...
-/// flat N" for tables of N throughout.
+/// The scene of a description and a list of pictures, one a line: "ID WIDTH x HEIGHT FORMAT COLOUR WORDS",
+/// "ID missing" or "ID unreadable". WORDS, each once or not at all:
+///   quality N, flat N       a JPEG saved with standard tables, or with tables of N throughout
+///   tag WORD, profile KIND  what the file says of its colours (else srgb); KIND: broken, wide, link, rgb,
+///   gray, cmyk alpha, pages N          opacity; pictures in the file neutral                 gray, though
+///   stored as RGB white P, black P, range P, comb P, ink P, beyond P   what was measured of the part shown,
+///   in per cent
+/// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it.
 Scene scene_of(const std::string &description, const std::string &pictures);
 
 /// The scene in STEM.xml and STEM.pictures.

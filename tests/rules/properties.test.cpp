@@ -91,7 +91,7 @@ std::vector<Finding> sides_swapped(std::vector<Finding> findings) {
 /// Every picture and every frame's fit on its side: a quarter turn counted into the file, and back in the
 /// frame.
 Scene on_its_side(Scene scene) {
-  for (PictureState &state : scene.pictures)
+  for (auto &[state, shown] : scene.pictures)
     if (state.facts) std::swap(state.facts->size.width, state.facts->size.height);
   for (Page &page : scene.book.pages)
     for (Frame &frame : page.frames) {
@@ -105,7 +105,7 @@ Scene on_its_side(Scene scene) {
       if (auto *crop = std::get_if<CropShare>(&frame.fit))
         *crop = {crop->y, 1 - crop->x - crop->width, crop->height, crop->width};
       if (auto *crop = std::get_if<CropPixels>(&frame.fit)) {
-        const double height = static_cast<double>(scene.pictures[*frame.picture].facts->size.height);
+        const double height = static_cast<double>(scene.pictures[*frame.picture].state.facts->size.height);
         const PixelRect part = crop->part;
         crop->part = {part.y, height - part.x - part.width, part.height, part.width};
       }
