@@ -11,7 +11,7 @@ build-demo/demo/make_demo demo/book.xml build-demo/book
 
 # The album has planted faults, so the proof holds it back: exit status 1 is the right one here.
 status=0
-build-demo/reports/terminal/stoneproof proof build-demo/book/book.xml || status=$?
+build-demo/reports/terminal/stoneproof proof build-demo/book/book.xml --press demo/press.xml || status=$?
 if [ "$status" -ne 1 ]; then
   echo "demo: expected the album to be held (exit status 1), got $status" >&2
   exit 1

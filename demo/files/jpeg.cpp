@@ -83,6 +83,8 @@ void write_jpeg(const std::filesystem::path &file, const Canvas &canvas, const S
     const auto exif = exif_block(how.orientation, how.camera);
     jpeg_write_marker(&jpeg.state, JPEG_APP0 + 1, exif.data(), static_cast<unsigned>(exif.size()));
   }
+  if (const auto icc = profile_bytes(how.profile); !icc.empty())
+    jpeg_write_icc_profile(&jpeg.state, icc.data(), static_cast<unsigned>(icc.size()));
   Canvas row(static_cast<int>(jpeg.state.image_width), 1);
   for (int y = 0; y < static_cast<int>(jpeg.state.image_height); ++y) {
     for (int x = 0; x < row.width(); ++x) row.set(x, 0, stored(canvas, x, y, how.orientation));

@@ -37,6 +37,7 @@ std::vector<std::uint8_t> indexed_row(const std::vector<std::uint8_t> &rgb) {
 
 int colour_type(Samples samples) {
   if (samples == Samples::indexed) return PNG_COLOR_TYPE_PALETTE;
+  if (samples == Samples::rgba8) return PNG_COLOR_TYPE_RGB_ALPHA;
   return samples == Samples::rgb8 ? PNG_COLOR_TYPE_RGB : PNG_COLOR_TYPE_GRAY;
 }
 

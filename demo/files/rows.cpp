@@ -17,6 +17,8 @@ std::vector<unsigned char> packed_row(const Canvas &canvas, int y, Samples sampl
     switch (samples) {
     case Samples::indexed: // the writer chooses the palette's nearest
     case Samples::rgb8: row.insert(row.end(), {byte_of(c.r), byte_of(c.g), byte_of(c.b)}); break;
+    case Samples::rgba8: row.insert(row.end(), {byte_of(c.r), byte_of(c.g), byte_of(c.b), 255}); break;
+    case Samples::cmyk8: row.insert(row.end(), 4, byte_of(1 - luminance(c))); break;
     case Samples::gray8: row.push_back(byte_of(luminance(c))); break;
     case Samples::gray16: {
       const auto v = static_cast<std::uint16_t>(clamp01(luminance(c)) * 65535 + 0.5);

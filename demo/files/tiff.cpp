@@ -17,10 +17,12 @@ void describe(TIFF *tiff, const Canvas &canvas, const Storage &how) {
   TIFFSetField(tiff, TIFFTAG_IMAGEWIDTH, canvas.width());
   TIFFSetField(tiff, TIFFTAG_IMAGELENGTH, canvas.height());
   TIFFSetField(tiff, TIFFTAG_BITSPERSAMPLE, bilevel ? 1 : how.samples == Samples::gray16 ? 16 : 8);
-  TIFFSetField(tiff, TIFFTAG_SAMPLESPERPIXEL, colour ? 3 : 1);
+  const bool inks = how.samples == Samples::cmyk8;
+  TIFFSetField(tiff, TIFFTAG_SAMPLESPERPIXEL, inks ? 4 : colour ? 3 : 1);
   TIFFSetField(tiff, TIFFTAG_PLANARCONFIG, PLANARCONFIG_CONTIG);
   TIFFSetField(tiff, TIFFTAG_PHOTOMETRIC,
                bilevel  ? PHOTOMETRIC_MINISWHITE
+               : inks   ? PHOTOMETRIC_SEPARATED
                : colour ? PHOTOMETRIC_RGB
                         : PHOTOMETRIC_MINISBLACK);
   TIFFSetField(tiff, TIFFTAG_COMPRESSION,
@@ -72,10 +74,13 @@ bool write_strips(TIFF *tiff, const Canvas &canvas, Samples samples) {
 void write_tiff(const std::filesystem::path &file, const Canvas &canvas, const Storage &how) {
   const std::unique_ptr<TIFF, void (*)(TIFF *)> tiff(TIFFOpen(file.c_str(), "w"), TIFFClose);
   if (!tiff) throw std::runtime_error("cannot write " + file.string());
-  describe(tiff.get(), canvas, how);
-  const bool written = how.tiled ? write_tiles(tiff.get(), canvas, how.samples)
-                                 : write_strips(tiff.get(), canvas, how.samples);
-  if (!written) throw std::runtime_error("cannot write " + file.string());
+  for (int page = 0; page < how.pages; ++page) {
+    describe(tiff.get(), canvas, how);
+    const bool written = how.tiled ? write_tiles(tiff.get(), canvas, how.samples)
+                                   : write_strips(tiff.get(), canvas, how.samples);
+    if (!written || TIFFWriteDirectory(tiff.get()) != 1)
+      throw std::runtime_error("cannot write " + file.string());
+  }
 }
 
 } // namespace stoneproof::demo

@@ -3,6 +3,8 @@
 
 #include "demo/paint/noise.h"
 
+#include <cmath>
+
 namespace stoneproof::demo {
 
 namespace {
@@ -16,9 +18,16 @@ Colour toned(Colour c, Tone tone) {
   case Tone::faded:
     // Old colour prints lose cyan first: shadows turn red-brown, and the contrast sinks.
     return mix({0.22 + 0.74 * c.r, 0.14 + 0.76 * c.g, 0.11 + 0.70 * c.b}, {l, l * 0.93, l * 0.8}, 0.3);
+  case Tone::vivid: return mix({l, l, l}, c, 2.2); // a phone that means well
   case Tone::colour: break;
   }
   return c;
+}
+
+double corrected(double v, const Finish &how) {
+  const double scanned = clamp01(how.black + v * (how.white - how.black));
+  if (how.stretch == 1) return scanned;
+  return (std::round(scanned * 255) - 128) * how.stretch / 255 + 128.0 / 255;
 }
 
 void scatter_dust(Canvas &canvas, int count, Random &random) {
@@ -56,7 +65,8 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
         if (edge < how.border) c = paper * (0.97 + 0.03 * noise(p.x * 90, p.y * 90, edge_seed));
       }
       const double shift = how.grain * (1.7 * speck + 1.2 * coarse);
-      canvas.set(x, y, c + Colour{shift, shift, shift});
+      c = c + Colour{shift, shift, shift};
+      canvas.set(x, y, {corrected(c.r, how), corrected(c.g, how), corrected(c.b, how)});
     }
 }
 

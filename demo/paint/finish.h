@@ -1,11 +1,12 @@
-// What time and a scanner do to a picture: tone, fading, vignette, grain, dust, and the print's paper border.
+// What time and a scanner do to a picture: tone, fading, vignette, grain, dust, the print's paper
+// border, and a correction.
 #pragma once
 
 #include "demo/paint/canvas.h"
 
 namespace stoneproof::demo {
 
-enum class Tone { colour, faded, sepia, gray, cool };
+enum class Tone { colour, faded, sepia, gray, cool, vivid };
 
 struct Finish {
   Tone tone = Tone::colour;
@@ -13,6 +14,9 @@ struct Finish {
   double grain = 0.02; ///< deviation of the film grain, share of full light
   double border = 0;   ///< width of the print's white edge, share of the picture's height
   int dust = 0;        ///< specks and hairs
+  /// What a scanner's software made of it: black and white become these shares of full light, cut at 0 and 1.
+  double black = 0, white = 1;
+  double stretch = 1; ///< a correction in 8 bits afterwards: distances from middle gray times this
 };
 
 void finish(Canvas &canvas, const Finish &how, std::uint32_t seed);

@@ -1,15 +1,19 @@
 // A gray picture that is stored as RGB. The only way in is gray_as_colour_rule; tested by
 // tests/rules/gray-as-colour.
 #include "engine/rules/about.h"
+#include "engine/rules/tones.h"
+
+#include <set>
 
 namespace stoneproof {
 
 namespace {
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
-  each_picture_shown(evidence, [&](const PlacedFrame &placed) {
-    if (evidence.pictures[*placed.picture].neutral.value_or(false))
-      findings.push_back(about_frame(Grade::note, evidence, placed));
+  std::set<std::size_t> told;
+  each_measured_frame(evidence, [&](const PlacedFrame &placed, const Shown &shown) {
+    if (!evidence.pictures[*placed.picture].neutral.value_or(false) || is_nearly_blank(shown.tone)) return;
+    if (told.insert(*placed.picture).second) findings.push_back(about_frame(Grade::note, evidence, placed));
   });
 }
 
