@@ -13,8 +13,9 @@
 #include <string>
 #include <vector>
 
-#include <jerror.h>
 #include <jpeglib.h>
+// After jpeglib.h, whose settings move the numbers of the messages.
+#include <jerror.h>
 
 namespace stoneproof {
 
@@ -46,8 +47,8 @@ public:
   /// segments do not fit together.
   std::vector<std::uint8_t> icc();
   /// The first warning that means lost or wrong pixels, or empty. Harmless and left out: stray bytes between
-  /// segments (cameras pad their files), an unknown JFIF version, an unknown Adobe transform code, a profile in
-  /// pieces that do not fit together.
+  /// segments (cameras pad their files), an unknown JFIF version, an unknown Adobe transform code, a profile
+  /// in pieces that do not fit together.
   std::string damage() const { return damage_.data(); }
   bool is_damaged() const { return damage_[0] != '\0'; }
 

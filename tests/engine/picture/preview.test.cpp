@@ -169,6 +169,11 @@ TEST_CASE("a damaged JPEG is a fault, wherever it was cut") {
     longer.insert(longer.end(), 5000, 0);
     made::write_bytes(folder / "j", longer);
     CHECK(read_preview(folder / "j", facts, {{0, 0, 413, 307}, 100, 70}));
+    // So are stray bytes between two segments: here after the 18 bytes of the JFIF one.
+    longer = whole;
+    longer.insert(longer.begin() + 20, 3, 0);
+    made::write_bytes(folder / "j", longer);
+    CHECK(read_preview(folder / "j", facts, {{0, 0, 413, 307}, 100, 70}));
   }
 }
 
