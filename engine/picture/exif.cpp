@@ -1,8 +1,9 @@
-// Reads orientation and resolution from an Exif segment. Only way in: read_exif.
+// Reads orientation, resolution and colour space from an Exif segment. Only way in: read_exif.
 // Tested through read_facts in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/exif.h"
 
 #include <algorithm>
+#include <cstring>
 #include <memory>
 #include <string_view>
 
@@ -14,12 +15,12 @@ namespace {
 
 using Data = std::unique_ptr<ExifData, decltype(&exif_data_unref)>;
 
-ExifEntry *entry_of(ExifData *data, ExifTag tag) {
-  return exif_content_get_entry(data->ifd[EXIF_IFD_0], tag);
+ExifEntry *entry_of(ExifData *data, ExifTag tag, ExifIfd directory = EXIF_IFD_0) {
+  return exif_content_get_entry(data->ifd[directory], tag);
 }
 
-int number_of(ExifData *data, ExifTag tag, int otherwise) {
-  const ExifEntry *entry = entry_of(data, tag);
+int number_of(ExifData *data, ExifTag tag, int otherwise, ExifIfd directory = EXIF_IFD_0) {
+  const ExifEntry *entry = entry_of(data, tag, directory);
   if (!entry || entry->components < 1) return otherwise;
   const ExifByteOrder order = exif_data_get_byte_order(data);
   if (entry->format == EXIF_FORMAT_SHORT && entry->size >= 2) return exif_get_short(entry->data, order);
@@ -39,6 +40,16 @@ double resolution_of(ExifData *data, ExifTag tag) {
   return value.denominator ? static_cast<double>(value.numerator) / value.denominator : 0;
 }
 
+// Exif 2.3, tag 40961: 1 is sRGB, 0xFFFF "uncalibrated". The interoperability index R03 then stands for the
+// optional colour space of DCF 2.0, which is Adobe RGB (1998).
+ColourTag colour_of(ExifData *data) {
+  const int space = number_of(data, EXIF_TAG_COLOR_SPACE, 0, EXIF_IFD_EXIF);
+  if (space == 1) return ColourTag::srgb;
+  const ExifEntry *index = entry_of(data, EXIF_TAG_INTEROPERABILITY_INDEX, EXIF_IFD_INTEROPERABILITY);
+  const bool optional_space = index && index->size >= 3 && std::memcmp(index->data, "R03", 3) == 0;
+  return space == 0xFFFF && optional_space ? ColourTag::adobe : ColourTag::none;
+}
+
 } // namespace
 
 std::optional<ExifFacts> read_exif(std::span<const std::uint8_t> segment) {
@@ -53,6 +64,7 @@ std::optional<ExifFacts> read_exif(std::span<const std::uint8_t> segment) {
   ExifFacts facts;
   const int orientation = number_of(data.get(), EXIF_TAG_ORIENTATION, 1);
   if (orientation >= 1 && orientation <= 8) facts.orientation = orientation;
+  facts.colour = colour_of(data.get());
   // Exif 2.3, tag 296: 2 inch, which is also the default, 3 centimetre; nothing else has a meaning.
   const int unit = number_of(data.get(), EXIF_TAG_RESOLUTION_UNIT, 2);
   if (unit != 2 && unit != 3) return facts;

@@ -1,6 +1,8 @@
 // The few Exif tags that facts need, through libexif.
 #pragma once
 
+#include "engine/picture/facts.h"
+
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -11,6 +13,7 @@ struct ExifFacts {
   int orientation = 1;    ///< 1 to 8; anything else in the file counts as 1
   double x = 0, y = 0;    ///< resolution; 0 where the file gives none
   double unit_inches = 1; ///< the length that x and y count their pixels over: 1 in, or 1 cm = 1/2.54 in
+  ColourTag colour = ColourTag::none; ///< srgb, adobe or none
 };
 
 /// `segment` is the content of an APP1 segment. Nothing when it is not Exif.

@@ -39,10 +39,21 @@ bool is_icc(const jpeg_marker_struct &marker) {
          std::memcmp(marker.data, "ICC_PROFILE", 12) == 0;
 }
 
-void read_markers(const jpeg_decompress_struct &state, Facts &facts) {
+/// A profile goes before what Exif says, even where its segments do not fit together: it is then a broken
+/// one.
+void read_colour(JpegSession &session, const std::optional<ExifFacts> &exif, Facts &facts) {
+  if (exif) facts.tag = exif->colour;
+  const jpeg_marker_struct *marker = session.state().marker_list;
+  while (marker && !is_icc(*marker)) marker = marker->next;
+  if (!marker) return;
+  facts.tag = ColourTag::profile;
+  facts.profile = read_profile(session.icc());
+}
+
+void read_markers(JpegSession &session, Facts &facts) {
+  const jpeg_decompress_struct &state = session.state();
   std::optional<ExifFacts> exif;
   for (const jpeg_marker_struct *marker = state.marker_list; marker; marker = marker->next) {
-    if (is_icc(*marker)) facts.tag = ColourTag::profile;
     if (marker->marker == exif_marker && !exif) exif = read_exif({marker->data, marker->data_length});
   }
   set_seen(facts, {state.image_width, state.image_height}, exif ? exif->orientation : 1);
@@ -51,6 +62,7 @@ void read_markers(const jpeg_decompress_struct &state, Facts &facts) {
     set_density(facts, state.X_density, state.Y_density, state.density_unit == 1 ? 1 : 1 / 2.54);
   else if (exif)
     set_density(facts, exif->x, exif->y, exif->unit_inches);
+  read_colour(session, exif, facts);
 }
 
 /// libjpeg keeps tables in the natural order (its jpeglib.h).
@@ -95,12 +107,12 @@ Outcome<Facts> jpeg_facts(const PictureFile &file, const PictureLimits &limits) 
   JpegSession session(file);
   const bool sound = session.run([](j_decompress_ptr state) {
     jpeg_save_markers(state, exif_marker, 0xFFFF);
-    jpeg_save_markers(state, icc_marker, 12); // the profile's name is enough
+    jpeg_save_markers(state, icc_marker, 0xFFFF);
     jpeg_read_header(state, TRUE);
   });
   const jpeg_decompress_struct &state = session.state();
-  if (!sound && session.error_code() == JERR_BAD_PRECISION)
-    return faults::not_decoded(file.path(), "JPEG", "samples of more than 8 bits");
+  if (const auto kind = sound ? std::nullopt : session.obstacle())
+    return faults::not_decoded(file.path(), "JPEG", *kind);
   if (!sound) return faults::broken_header(file.path(), "JPEG", session.error());
   const PixelSize stored{state.image_width, state.image_height};
   if (!faults::within(stored, limits)) return faults::too_many_pixels(file.path(), stored, limits);
@@ -112,7 +124,7 @@ Outcome<Facts> jpeg_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.colour = colour_of(state);
   facts.compression = compression_of(state);
   facts.jpeg = saved_as(state);
-  read_markers(state, facts);
+  read_markers(session, facts);
   return facts;
 }
 

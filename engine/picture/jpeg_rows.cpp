@@ -47,7 +47,8 @@ Span scaled_span(std::int64_t first, std::int64_t count, unsigned eighths, std::
 
 class JpegRows final : public RowSource {
 public:
-  explicit JpegRows(PictureFile file) : file_(std::move(file)), session_(file_) {}
+  JpegRows(PictureFile file, const PictureLimits &limits)
+      : file_(std::move(file)), session_(file_, limits.most_time) {}
 
   std::optional<Fault> start(const RowOrder &order, const PictureLimits &limits);
   Outcome<std::span<const std::uint8_t>> next() override;
@@ -57,6 +58,7 @@ private:
   bool begin_at(const RowOrder &order, unsigned eighths);
   void describe(unsigned eighths);
   Fault failure() const {
+    if (const auto kind = session_.obstacle()) return faults::not_decoded(file_.path(), "JPEG", *kind);
     return faults::damaged(file_.path(), "JPEG",
                            session_.is_damaged() ? session_.damage() : session_.error());
   }
@@ -64,10 +66,12 @@ private:
   PictureFile file_;
   JpegSession session_;
   std::vector<std::uint8_t> row_;
+  MemoryBudget::Hold hold_;
 };
 
 bool JpegRows::read_header(unsigned eighths) {
   return session_.run([=](j_decompress_ptr state) {
+    jpeg_save_markers(state, JPEG_APP0 + 2, 0xFFFF); // the ICC profile
     jpeg_read_header(state, TRUE);
     state->scale_num = eighths;
     state->scale_denom = 8;
@@ -113,8 +117,7 @@ std::optional<Fault> JpegRows::start(const RowOrder &order, const PictureLimits 
   const unsigned eighths = eighths_for(order);
   const std::string_view format = "JPEG";
   if (!read_header(eighths)) {
-    if (session_.error_code() == JERR_BAD_PRECISION)
-      return faults::not_decoded(file_.path(), format, "samples of more than 8 bits");
+    if (const auto kind = session_.obstacle()) return faults::not_decoded(file_.path(), format, *kind);
     return faults::broken_header(file_.path(), format, session_.error());
   }
   const auto &state = session_.state();
@@ -126,6 +129,8 @@ std::optional<Fault> JpegRows::start(const RowOrder &order, const PictureLimits 
     return faults::changed(file_.path());
   const std::uint64_t needed = held_bytes(session_.state());
   if (needed > limits.most_memory) return faults::too_much_memory(file_.path(), needed, limits);
+  hold_ = MemoryBudget::take(limits.budget, needed);
+  layout_.icc = session_.icc();
   if (!begin_at(order, eighths)) return failure();
   describe(eighths);
   return std::nullopt;
@@ -146,7 +151,7 @@ Outcome<std::span<const std::uint8_t>> JpegRows::next() {
 } // namespace
 
 Outcome<Rows> jpeg_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits) {
-  auto rows = std::make_unique<JpegRows>(std::move(file));
+  auto rows = std::make_unique<JpegRows>(std::move(file), limits);
   if (auto fault = rows->start(order, limits)) return *fault;
   return Rows(std::move(rows));
 }

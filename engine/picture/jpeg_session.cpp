@@ -2,6 +2,10 @@
 // Tested through facts and previews in tests/engine/picture/.
 #include "engine/picture/jpeg_session.h"
 
+#include <algorithm>
+#include <cstdlib>
+#include <memory>
+
 namespace stoneproof {
 
 namespace {
@@ -10,9 +14,16 @@ namespace {
 // encoders write about ten. libjpeg-turbo's own advice on hostile files is to stop at some hundreds.
 constexpr int most_scans = 500;
 
+// A limit of "for ever" must not wrap.
+std::chrono::steady_clock::time_point latest_from_now(std::chrono::seconds most_time) {
+  return std::chrono::steady_clock::now() +
+         std::min(most_time, std::chrono::seconds(std::chrono::hours(10'000)));
+}
+
 } // namespace
 
-JpegSession::JpegSession(const PictureFile &file) : file_(file) {
+JpegSession::JpegSession(const PictureFile &file, std::chrono::seconds most_time)
+    : file_(file), latest_(latest_from_now(most_time)) {
   state_.err = jpeg_std_error(&errors_);
   errors_.error_exit = on_error;
   errors_.emit_message = on_message;
@@ -46,7 +57,8 @@ void JpegSession::on_message(j_common_ptr state, int level) {
   switch (state->err->msg_code) {
   case JWRN_EXTRANEOUS_DATA:
   case JWRN_JFIF_MAJOR:
-  case JWRN_ADOBE_XFORM: return;
+  case JWRN_ADOBE_XFORM:
+  case JWRN_BOGUS_ICC: return;
   default: break;
   }
   JpegSession &session = of(state);
@@ -55,9 +67,37 @@ void JpegSession::on_message(j_common_ptr state, int level) {
 
 void JpegSession::on_progress(j_common_ptr state) {
   JpegSession &session = of(state);
-  if (session.state_.input_scan_number <= most_scans) return;
-  std::snprintf(session.error_.data(), session.error_.size(), "more than %d scans", most_scans);
+  const bool late = std::chrono::steady_clock::now() > session.latest_;
+  if (session.state_.input_scan_number <= most_scans && !late) return;
+  session.gave_up_ = true;
+  std::snprintf(session.error_.data(), session.error_.size(),
+                late ? "more scans than there is time for" : "more than %d scans", most_scans);
   std::longjmp(session.jump_, 1);
+}
+
+std::optional<std::string> JpegSession::obstacle() const {
+  if (gave_up_) return error();
+  switch (errors_.msg_code) {
+  case JERR_BAD_PRECISION: return "samples of more than 8 bits";
+  case JERR_SOF_UNSUPPORTED: return "pixels packed by a rare process, such as lossless JPEG";
+  case JERR_ARITH_NOTIMPL: return "pixels packed by arithmetic coding";
+  case JERR_FRACT_SAMPLE_NOTIMPL:
+  case JERR_CCIR601_NOTIMPL: return "colour channels of unusual sizes";
+  case JERR_CONVERSION_NOTIMPL:
+  case JERR_NOTIMPL: return "an unusual colour model";
+  default: return std::nullopt;
+  }
+}
+
+std::vector<std::uint8_t> JpegSession::icc() {
+  JOCTET *bytes = nullptr;
+  unsigned count = 0;
+  JOCTET **to = &bytes;
+  unsigned *length = &count;
+  const bool sound = run([=](j_decompress_ptr state) { jpeg_read_icc_profile(state, to, length); });
+  const std::unique_ptr<JOCTET, decltype(&std::free)> profile(bytes, std::free);
+  if (!sound || !bytes) return {};
+  return {bytes, bytes + count};
 }
 
 boolean JpegSession::fill(j_decompress_ptr state) {

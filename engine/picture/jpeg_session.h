@@ -1,16 +1,21 @@
 // One libjpeg decompressor over a PictureFile. Its errors and longjmps end here.
 #pragma once
 
+#include "engine/picture/facts.h"
 #include "engine/picture/picture_file.h"
 
 #include <array>
+#include <chrono>
 #include <csetjmp>
 #include <cstdint>
 #include <cstdio>
+#include <optional>
 #include <string>
+#include <vector>
 
-#include <jerror.h>
 #include <jpeglib.h>
+// After jpeglib.h, whose settings move the numbers of the messages.
+#include <jerror.h>
 
 namespace stoneproof {
 
@@ -18,7 +23,8 @@ namespace stoneproof {
 /// outlive the session.
 class JpegSession {
 public:
-  explicit JpegSession(const PictureFile &file);
+  /// Where a picture comes in many scans, decoding it gives up after `most_time`.
+  explicit JpegSession(const PictureFile &file, std::chrono::seconds most_time = PictureLimits().most_time);
   ~JpegSession();
   JpegSession(const JpegSession &) = delete;
   JpegSession &operator=(const JpegSession &) = delete;
@@ -34,9 +40,15 @@ public:
 
   jpeg_decompress_struct &state() { return state_; }
   std::string error() const { return error_.data(); }
-  int error_code() const { return errors_.msg_code; }
+  /// What libjpeg cannot decode though it is sound, in words that complete "the JPEG holds ..."; none: the
+  /// last error was another.
+  std::optional<std::string> obstacle() const;
+  /// The ICC profile, once a step has read a header whose APP2 segments were kept; empty: none, or its
+  /// segments do not fit together.
+  std::vector<std::uint8_t> icc();
   /// The first warning that means lost or wrong pixels, or empty. Harmless and left out: stray bytes between
-  /// segments (cameras pad their files), an unknown JFIF version, an unknown Adobe transform code.
+  /// segments (cameras pad their files), an unknown JFIF version, an unknown Adobe transform code, a profile
+  /// in pieces that do not fit together.
   std::string damage() const { return damage_.data(); }
   bool is_damaged() const { return damage_[0] != '\0'; }
 
@@ -50,6 +62,8 @@ private:
   static void skip(j_decompress_ptr state, long count);
 
   const PictureFile &file_;
+  std::chrono::steady_clock::time_point latest_;
+  bool gave_up_ = false;     ///< on too many scans
   std::uint64_t offset_ = 0; ///< of the first byte not yet handed to libjpeg
   jpeg_decompress_struct state_{};
   jpeg_error_mgr errors_{};

@@ -46,7 +46,9 @@ Outcome<Facts> png_facts(const PictureFile &file, const PictureLimits &limits) {
   facts.colour = colour_of(type, facts.bits);
   facts.alpha = (type & PNG_COLOR_MASK_ALPHA) != 0 || png_get_valid(png, info, PNG_INFO_tRNS) != 0;
   facts.compression = "Deflate";
-  if (png_get_valid(png, info, PNG_INFO_iCCP)) facts.tag = ColourTag::profile;
+  const PngColour colour = session.colour();
+  facts.tag = colour.tag;
+  if (colour.tag == ColourTag::profile) facts.profile = read_profile(colour.icc);
   facts.interlaced = png_get_interlace_type(png, info) != PNG_INTERLACE_NONE;
   return facts;
 }

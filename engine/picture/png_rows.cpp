@@ -12,6 +12,14 @@ namespace stoneproof {
 
 namespace {
 
+// Bytes of a pixel as the rows come, with palettes and transparency spread.
+std::uint64_t pixel_bytes(png_structp png, png_infop info) {
+  const int type = png_get_color_type(png, info);
+  const bool alpha = (type & PNG_COLOR_MASK_ALPHA) != 0 || png_get_valid(png, info, PNG_INFO_tRNS) != 0;
+  const std::uint64_t colours = (type & PNG_COLOR_MASK_COLOR) != 0 ? 3 : 1;
+  return (colours + alpha) * (png_get_bit_depth(png, info) == 16 ? 2u : 1u);
+}
+
 class PngRows final : public RowSource {
 public:
   explicit PngRows(PictureFile file) : file_(std::move(file)), session_(file_) {}
@@ -32,6 +40,7 @@ private:
   bool interlaced_ = false;
   std::int64_t row_ = 0;            ///< the stored row that comes next
   std::vector<std::uint8_t> bytes_; ///< one row, or all where interlaced
+  MemoryBudget::Hold hold_;
 };
 
 // Palettes and small gray samples are spread to 8 bits, transparency to a channel; 16 bits stay, in our byte
@@ -67,11 +76,13 @@ std::optional<Fault> PngRows::start(const RowOrder &order, const PictureLimits &
   if (order.x + order.width > layout_.stored.width || order.y + order.height > layout_.stored.height)
     return faults::changed(file_.path());
   interlaced_ = png_get_interlace_type(png, info) != PNG_INTERLACE_NONE;
-  // Four channels of two bytes are the most that a pixel can take; libpng holds two rows besides ours.
+  // libpng holds two rows besides ours.
   const auto rows = static_cast<std::uint64_t>(interlaced_ ? layout_.stored.height : 1) + 2;
-  const std::uint64_t bytes_each = static_cast<std::uint64_t>(layout_.stored.width) * 8;
-  if (bytes_each * rows > limits.most_memory)
-    return faults::too_much_memory(file_.path(), bytes_each * rows, limits);
+  const std::uint64_t needed =
+      static_cast<std::uint64_t>(layout_.stored.width) * pixel_bytes(png, info) * rows;
+  if (needed > limits.most_memory) return faults::too_much_memory(file_.path(), needed, limits);
+  hold_ = MemoryBudget::take(limits.budget, needed);
+  layout_.icc = session_.colour().icc;
   if (!session_.run([](png_structp p, png_infop i) {
         png_set_interlace_handling(p);
         png_read_update_info(p, i);

@@ -3,8 +3,17 @@
 #include "engine/picture/png_session.h"
 
 #include <cstdio>
+#include <cstring>
 
 namespace stoneproof {
+
+namespace {
+
+// ITU-T H.273: primaries 1 are those of BT.709 and sRGB, transfer 13 is sRGB's; PNG stores RGB, that is
+// matrix 0, and 1 says that the whole range is used.
+constexpr png_byte coded_srgb[] = {1, 13, 0, 1};
+
+} // namespace
 
 PngSession::PngSession(const PictureFile &file) : file_(file) {
   png_ = png_create_read_struct(PNG_LIBPNG_VER_STRING, this, on_error, on_warning);
@@ -15,8 +24,28 @@ PngSession::PngSession(const PictureFile &file) : file_(file) {
     png_set_user_limits(png, PNG_UINT_31_MAX, PNG_UINT_31_MAX);
     static constexpr png_byte texts[] = "tEXt\0zTXt\0iTXt";
     png_set_keep_unknown_chunks(png, PNG_HANDLE_CHUNK_NEVER, texts, 3);
+    // libpng knows this chunk from 1.6.45 on; it is read here for all alike.
+    static constexpr png_byte codes[] = "cICP";
+    png_set_keep_unknown_chunks(png, PNG_HANDLE_CHUNK_ALWAYS, codes, 1);
   });
   if (png_) png_set_read_fn(png_, this, on_read);
+}
+
+PngColour PngSession::colour() const {
+  png_unknown_chunkp chunks = nullptr;
+  const int count = png_get_unknown_chunks(png_, info_, &chunks);
+  for (int i = 0; i < count; ++i)
+    if (std::memcmp(chunks[i].name, "cICP", 4) == 0 && chunks[i].size == 4)
+      return {std::memcmp(chunks[i].data, coded_srgb, 4) == 0 ? ColourTag::srgb : ColourTag::coded, {}};
+  png_charp name = nullptr;
+  png_bytep profile = nullptr;
+  png_uint_32 bytes = 0;
+  int packing = 0;
+  if (png_get_iCCP(png_, info_, &name, &packing, &profile, &bytes) == PNG_INFO_iCCP && profile)
+    return {ColourTag::profile, {profile, profile + bytes}};
+  if (png_get_valid(png_, info_, PNG_INFO_sRGB) != 0) return {ColourTag::srgb, {}};
+  const bool measured = png_get_valid(png_, info_, PNG_INFO_gAMA | PNG_INFO_cHRM) != 0;
+  return {measured ? ColourTag::gamma : ColourTag::none, {}};
 }
 
 PngSession::~PngSession() { png_destroy_read_struct(&png_, &info_, nullptr); }

@@ -1,15 +1,23 @@
 // One libpng reader over a PictureFile. Its errors and longjmps end here.
 #pragma once
 
+#include "engine/picture/facts.h"
 #include "engine/picture/picture_file.h"
 
 #include <array>
 #include <csetjmp>
 #include <string>
+#include <vector>
 
 #include <png.h>
 
 namespace stoneproof {
+
+/// The chunk that goes first: cICP, iCCP, sRGB, then gAMA and cHRM (PNG, third edition, 4.3).
+struct PngColour {
+  ColourTag tag = ColourTag::none;
+  std::vector<std::uint8_t> icc; ///< of an iCCP chunk that counts; else empty
+};
 
 /// Steps run one at a time inside `run`; after one has failed only the message may be read. The file must
 /// outlive the session. Warnings of libpng are about chunks that do not touch the pixels and are left out.
@@ -32,6 +40,8 @@ public:
   png_structp png() const { return png_; }
   png_infop info() const { return info_; }
   std::string error() const { return error_.data(); }
+  /// What the chunks before the pixels say of the colours, once a step has read them.
+  PngColour colour() const;
 
 private:
   static void on_error(png_structp png, png_const_charp message);

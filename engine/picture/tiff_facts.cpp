@@ -1,4 +1,4 @@
-// Facts of a TIFF from its first directory. Only way in: tiff_facts.
+// Facts of a TIFF from the directory of its picture. Only way in: tiff_facts.
 // Tested in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
@@ -14,12 +14,6 @@ void read_density(const TiffSession &session, Facts &facts) {
   if (unit != RESUNIT_INCH && unit != RESUNIT_CENTIMETER) return;
   const float x = session.tag<float>(TIFFTAG_XRESOLUTION, 0), y = session.tag<float>(TIFFTAG_YRESOLUTION, 0);
   set_density(facts, x, y, unit == RESUNIT_INCH ? 1 : 1 / 2.54);
-}
-
-bool has_icc(const TiffSession &session) {
-  std::uint32_t bytes = 0;
-  const void *profile = nullptr;
-  return TIFFGetField(session.tiff(), TIFFTAG_ICCPROFILE, &bytes, &profile) == 1 && bytes > 0;
 }
 
 /// The first directory is a small copy and the picture lies in directories below it, as cameras write raw
@@ -51,7 +45,11 @@ Outcome<Facts> tiff_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.colour = tiff_colour(header);
   facts.alpha = header.alpha >= 0;
   facts.compression = tiff_compression_name(header.compression);
-  if (has_icc(session)) facts.tag = ColourTag::profile;
+  facts.floating = header.sample_format == SAMPLEFORMAT_IEEEFP;
+  if (const auto icc = tiff_icc(session); !icc.empty()) {
+    facts.tag = ColourTag::profile;
+    facts.profile = read_profile(icc);
+  }
   facts.pages = count_tiff_pages(file);
   facts.tiled = header.tiled;
   facts.big_tiff = file.head()[2] == 43 || file.head()[3] == 43;

@@ -8,7 +8,11 @@ namespace stoneproof {
 
 namespace {
 
-constexpr int most_pages = 10'000;
+constexpr std::size_t most_pages = 10'000;
+
+// Tag 254, bits 0 and 2: a reduced copy, a mask. Tag 255, an older one: 2 is a reduced copy (TIFF 6.0). Tags
+// stand in ascending order, so it is the first entry.
+constexpr std::uint64_t new_kind = 254, old_kind = 255, reduced_or_mask = 1 | 4, old_reduced = 2;
 
 // Reads whole numbers in the byte order of the file.
 class Numbers {
@@ -31,6 +35,15 @@ private:
   bool little_;
 };
 
+bool is_lesser(const Numbers &numbers, std::uint64_t entry, bool big) {
+  const std::uint64_t tag = numbers.at(entry, 2);
+  if (tag != new_kind && tag != old_kind) return false;
+  // A SHORT lies at the left of its field.
+  const int bytes = numbers.at(entry + 2, 2) == 3 ? 2 : 4;
+  const std::uint64_t value = numbers.at(entry + (big ? 12 : 8), bytes);
+  return tag == new_kind ? (value & reduced_or_mask) != 0 : value == old_reduced;
+}
+
 } // namespace
 
 int count_tiff_pages(const PictureFile &file) {
@@ -41,8 +54,9 @@ int count_tiff_pages(const PictureFile &file) {
   std::uint64_t directory = numbers.at(big ? 8 : 4, offset_bytes);
   std::unordered_set<std::uint64_t> seen;
   int pages = 0;
-  while (directory != 0 && directory < file.size() && pages < most_pages && seen.insert(directory).second) {
-    ++pages;
+  while (directory != 0 && directory < file.size() && seen.size() < most_pages &&
+         seen.insert(directory).second) {
+    if (!is_lesser(numbers, directory + static_cast<std::uint64_t>(count_bytes), big)) ++pages;
     const std::uint64_t entries = numbers.at(directory, count_bytes);
     if (entries > file.size()) break;
     directory = numbers.at(directory + static_cast<std::uint64_t>(count_bytes) +

@@ -5,6 +5,7 @@
 #include "engine/picture/faults.h"
 
 #include <algorithm>
+#include <fmt/format.h>
 #include <optional>
 #include <utility>
 
@@ -29,6 +30,7 @@ private:
   std::int64_t band_top_ = -1, row_ = 0;          ///< stored rows
   std::vector<std::uint32_t> unit_, band_;        ///< ABGR; the unit comes bottom row first
   std::vector<std::uint8_t> out_;
+  MemoryBudget::Hold hold_;
 };
 
 std::optional<Fault> TiffRgbaRows::start(const RowOrder &order, const PictureLimits &limits) {
@@ -41,6 +43,9 @@ std::optional<Fault> TiffRgbaRows::start(const RowOrder &order, const PictureLim
   if (!TIFFIsCODECConfigured(static_cast<std::uint16_t>(header.compression)))
     return faults::not_decoded(file_.path(), "TIFF",
                                "pixels packed by " + tiff_compression_name(header.compression));
+  if (header.bits != 8 || header.samples < 3)
+    return faults::not_decoded(file_.path(), "TIFF",
+                               fmt::format("YCbCr in {} channels of {} bits", header.samples, header.bits));
   const auto size_of = [&](std::uint32_t tag, std::int64_t most) {
     return std::clamp<std::int64_t>(session_->tag<std::uint32_t>(tag, UINT32_MAX), 1, most);
   };
@@ -51,6 +56,7 @@ std::optional<Fault> TiffRgbaRows::start(const RowOrder &order, const PictureLim
   const std::uint64_t bytes = row * static_cast<std::uint64_t>(unit_height_);
   if (bytes > limits.most_memory / sizeof(std::uint32_t))
     return faults::too_much_memory(file_.path(), bytes > UINT64_MAX / 4 ? UINT64_MAX : bytes * 4, limits);
+  hold_ = MemoryBudget::take(limits.budget, bytes * sizeof(std::uint32_t));
   unit_.resize(static_cast<std::size_t>(unit_width_ * unit_height_));
   band_.resize(static_cast<std::size_t>(header.width * unit_height_));
   // Turning the picture is done later, for all formats alike.
@@ -60,6 +66,7 @@ std::optional<Fault> TiffRgbaRows::start(const RowOrder &order, const PictureLim
   layout_.width = header.width;
   layout_.height = order.height;
   layout_.channels = 3;
+  layout_.icc = tiff_icc(*session_);
   out_.resize(static_cast<std::size_t>(header.width) * 3);
   return std::nullopt;
 }

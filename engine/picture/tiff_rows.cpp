@@ -1,9 +1,11 @@
-// Rows of a TIFF: strips or tiles, interleaved or in planes, 1 to 16 bits a sample. Only way in: tiff_rows.
+// Rows of a TIFF: strips or tiles, interleaved or in planes, 1 to 64 bits a sample. Only way in: tiff_rows.
 // Tested in tests/engine/picture/preview_formats.test.cpp.
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
+#include "engine/picture/tiff_itu_lab.h"
 #include "engine/picture/tiff_planes.h"
 #include "engine/picture/tiff_rgba_rows.h"
+#include "engine/picture/tiff_samples.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -24,43 +26,25 @@ int colour_channels(ColourModel colour) {
 }
 
 // What keeps a sound TIFF from being decoded, in words that complete "the TIFF holds ...".
-std::optional<std::string> obstacle(const TiffHeader &header) {
+std::optional<std::string> obstacle(const TiffSession &session) {
+  const TiffHeader &header = session.header();
   if (header.compression == COMPRESSION_OJPEG ||
       !TIFFIsCODECConfigured(static_cast<std::uint16_t>(header.compression)))
     return fmt::format("pixels packed by {}", tiff_compression_name(header.compression));
   const ColourModel colour = tiff_colour(header);
-  if (colour == ColourModel::other || header.photometric == PHOTOMETRIC_ITULAB)
-    return "an unusual colour model";
-  if (header.sample_format != SAMPLEFORMAT_UINT && header.sample_format != SAMPLEFORMAT_VOID &&
-      !(header.sample_format == SAMPLEFORMAT_INT && colour == ColourModel::lab))
-    return "floating or signed samples";
-  if (header.bits < 1 || header.bits > 16) return fmt::format("samples of {} bits", header.bits);
-  if (colour == ColourModel::lab && header.bits != 8 && header.bits != 16) return "Lab in unusual bits";
+  if (header.photometric == PHOTOMETRIC_SEPARATED && !header.cmyk)
+    return fmt::format("{} inks that are not cyan, magenta, yellow and black", header.samples);
+  if (colour == ColourModel::other) return "an unusual colour model";
+  if (!TiffSamples::can_convert(header))
+    return fmt::format("samples of {} bits{}", header.bits,
+                       header.sample_format >= SAMPLEFORMAT_COMPLEXINT ? " in pairs" : "");
+  const bool floating = header.sample_format == SAMPLEFORMAT_IEEEFP;
+  if (colour == ColourModel::indexed && (header.bits > 16 || floating)) return "a palette of unusual indices";
+  if (header.photometric == PHOTOMETRIC_ITULAB) return itu_lab_obstacle(session);
+  if (colour == ColourModel::lab && ((header.bits != 8 && header.bits != 16) || floating))
+    return "Lab in unusual bits";
   if (header.samples < colour_channels(colour)) return "too few channels for its colour model";
   return std::nullopt;
-}
-
-// Copies `count` samples of `bits` bits, packed from the highest bit on, every `stride`-th sample of `to`.
-void unpack(const std::uint8_t *from, std::size_t first, std::size_t count, int bits, std::uint8_t *to,
-            std::size_t stride) {
-  std::size_t bit = first * static_cast<std::size_t>(bits);
-  for (std::size_t i = 0; i < count; ++i) {
-    unsigned value = 0;
-    for (int b = 0; b < bits; ++b, ++bit)
-      value = value << 1 | ((unsigned{from[bit / 8]} >> (7 - bit % 8)) & 1u);
-    if (bits <= 8) {
-      to[i * stride] = static_cast<std::uint8_t>(value);
-    } else {
-      const auto wide = static_cast<std::uint16_t>(value);
-      std::copy_n(reinterpret_cast<const std::uint8_t *>(&wide), 2, to + i * stride * 2);
-    }
-  }
-}
-
-// Whole bytes need no unpacking, only spreading over the channels.
-void spread(const std::uint8_t *from, std::size_t count, std::size_t bytes, std::uint8_t *to,
-            std::size_t stride) {
-  for (std::size_t i = 0; i < count; ++i) std::copy_n(from + i * bytes, bytes, to + i * stride * bytes);
 }
 
 class TiffRows final : public RowSource {
@@ -77,8 +61,12 @@ private:
                                    const PictureLimits &limits);
 
   PictureFile file_;
+  std::optional<TiffSamples> samples_;
   std::vector<TiffPlane> planes_;
   std::vector<std::uint8_t> row_;
+  bool itu_lab_ = false;
+  std::vector<std::uint16_t> lab_row_; ///< of ITULab: the row in the coding of ICC
+  MemoryBudget::Hold hold_;
 };
 
 std::vector<std::array<std::uint8_t, 3>> palette_of(const TiffSession &session) {
@@ -104,13 +92,14 @@ void TiffRows::describe(const TiffSession &session, const RowOrder &order) {
   layout_.height = order.height;
   layout_.x = order.x;
   layout_.width = order.width;
-  layout_.bits = header.bits;
+  layout_.bits = samples_->bits();
   layout_.colour = tiff_colour(header);
   layout_.inverted = header.photometric == PHOTOMETRIC_MINISWHITE;
   layout_.signed_ab = header.photometric == PHOTOMETRIC_CIELAB;
   layout_.alpha = header.alpha;
   layout_.multiplied = header.multiplied;
   layout_.channels = header.samples;
+  layout_.icc = tiff_icc(session);
   if (layout_.colour == ColourModel::indexed) layout_.palette = palette_of(session);
 }
 
@@ -130,6 +119,7 @@ std::optional<Fault> TiffRows::open_planes(std::unique_ptr<TiffSession> session,
   const std::uint64_t bytes = TiffPlane::bytes_needed(*session, part);
   if (bytes == 0) return faults::broken_header(file_.path(), "TIFF", "its strips or tiles have no size");
   if (bytes > limits.most_memory / planes.size()) return faults::too_much_memory(file_.path(), bytes, limits);
+  hold_ = MemoryBudget::take(limits.budget, bytes * planes.size());
   for (const int plane : planes) {
     if (!session) {
       auto another = TiffSession::open(file_, limits);
@@ -143,8 +133,12 @@ std::optional<Fault> TiffRows::open_planes(std::unique_ptr<TiffSession> session,
     layout_.alpha = header.alpha >= 0 ? layout_.channels - 1 : -1;
   }
   const std::size_t sample_bytes = layout_.bits > 8 ? 2 : 1;
-  row_.resize(static_cast<std::size_t>(layout_.width) * static_cast<std::size_t>(layout_.channels) *
-              sample_bytes);
+  const auto samples = static_cast<std::size_t>(layout_.width) * static_cast<std::size_t>(layout_.channels);
+  row_.resize(samples * sample_bytes);
+  if (itu_lab_) {
+    lab_row_.resize(samples);
+    layout_.bits = 16;
+  }
   return std::nullopt;
 }
 
@@ -155,10 +149,12 @@ std::optional<Fault> TiffRows::start(const RowOrder &order, const PictureLimits 
   const TiffHeader &header = session->header();
   if (order.x + order.width > header.width || order.y + order.height > header.height)
     return faults::changed(file_.path());
-  if (const auto kind = obstacle(header)) return faults::not_decoded(file_.path(), "TIFF", *kind);
+  if (const auto kind = obstacle(*session)) return faults::not_decoded(file_.path(), "TIFF", *kind);
   // libjpeg turns YCbCr into RGB by itself.
   if (header.photometric == PHOTOMETRIC_YCBCR)
     TIFFSetField(session->tiff(), TIFFTAG_JPEGCOLORMODE, JPEGCOLORMODE_RGB);
+  samples_.emplace(*session);
+  itu_lab_ = header.photometric == PHOTOMETRIC_ITULAB;
   describe(*session, order);
   if (layout_.colour == ColourModel::indexed && layout_.palette.empty())
     return faults::broken_header(file_.path(), "TIFF", "its palette is missing");
@@ -166,22 +162,18 @@ std::optional<Fault> TiffRows::start(const RowOrder &order, const PictureLimits 
 }
 
 Outcome<std::span<const std::uint8_t>> TiffRows::next() {
-  const std::size_t sample_bytes = layout_.bits > 8 ? 2 : 1;
+  const std::size_t sample_bytes = samples_->bits() > 8 ? 2 : 1;
   const auto channels = static_cast<std::size_t>(layout_.channels);
   const std::size_t in_plane = planes_.size() == 1 ? channels : 1; // samples a pixel
   const auto width = static_cast<std::size_t>(layout_.width);
-  const bool whole_bytes = layout_.bits == 8 || layout_.bits == 16;
   for (std::size_t p = 0; p < planes_.size(); ++p) {
     const std::uint8_t *packed = planes_[p].next();
     if (!packed) return faults::damaged(file_.path(), "TIFF", planes_[p].session().error());
     const std::size_t first = static_cast<std::size_t>(layout_.x - planes_[p].first_pixel()) * in_plane;
-    if (whole_bytes && in_plane == channels) return std::span(packed + first * sample_bytes, row_.size());
-    std::uint8_t *to = row_.data() + p * sample_bytes;
-    const std::size_t stride = channels / in_plane;
-    if (whole_bytes)
-      spread(packed + first * sample_bytes, width, sample_bytes, to, stride);
-    else
-      unpack(packed, first, width * in_plane, layout_.bits, to, stride);
+    if (itu_lab_) return itu_lab_to_icc(packed + first, channels, lab_row_);
+    if (samples_->is_plain() && in_plane == channels)
+      return std::span(packed + first * sample_bytes, row_.size());
+    samples_->convert(packed, first, width * in_plane, row_.data() + p * sample_bytes, channels / in_plane);
   }
   return std::span<const std::uint8_t>(row_);
 }

@@ -1,5 +1,5 @@
 // Opens a TIFF with handlers of its own, so that sessions in several threads do not meet.
-// Only ways in: TiffSession and the two namings. Tested in tests/engine/picture/facts.test.cpp.
+// Only ways in: TiffSession and tiff_icc. Tested in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/tiff_session.h"
 
 #include "engine/picture/faults.h"
@@ -7,7 +7,6 @@
 #include <cstdarg>
 #include <cstdio>
 #include <cstring>
-#include <fmt/format.h>
 
 namespace stoneproof {
 
@@ -17,6 +16,9 @@ namespace {
 // elsewhere.
 constexpr char own_name[] = "picture";
 constexpr std::string_view own_name_prefix = "picture: ";
+
+// Directories that are looked at for a picture of full size; writers of reduced copies put ten at most.
+constexpr int most_looked_at = 100;
 
 } // namespace
 
@@ -36,7 +38,8 @@ Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file,
       [](thandle_t handle) -> toff_t { return static_cast<TiffSession *>(handle)->file_.size(); },
       [](thandle_t, void **, toff_t *) { return 0; }, [](thandle_t, void *, toff_t) {}, options.get());
   if (!session->tiff_) return faults::broken_header(file.path(), "TIFF", session->error());
-  session->read_header();
+  session->choose_picture();
+  session->header_ = read_tiff_header(session->tiff_);
   const PixelSize size{session->header_.width, session->header_.height};
   if (size.width == 0 || size.height == 0)
     return faults::broken_header(file.path(), "TIFF", "it names no width or no height");
@@ -49,37 +52,18 @@ TiffSession::~TiffSession() {
   if (tiff_) TIFFClose(tiff_);
 }
 
-void TiffSession::read_header() {
-  const auto word = [this](std::uint32_t number, int otherwise) {
-    return int{tag<std::uint16_t>(number, static_cast<std::uint16_t>(otherwise))};
+void TiffSession::choose_picture() {
+  const auto is_lesser = [this] {
+    return (tag<std::uint32_t>(TIFFTAG_SUBFILETYPE, 0) & (FILETYPE_REDUCEDIMAGE | FILETYPE_MASK)) != 0;
   };
-  header_.width = tag<std::uint32_t>(TIFFTAG_IMAGEWIDTH, 0);
-  header_.height = tag<std::uint32_t>(TIFFTAG_IMAGELENGTH, 0);
-  header_.bits = word(TIFFTAG_BITSPERSAMPLE, 1);
-  header_.samples = word(TIFFTAG_SAMPLESPERPIXEL, 1);
-  header_.sample_format = word(TIFFTAG_SAMPLEFORMAT, SAMPLEFORMAT_UINT);
-  header_.compression = word(TIFFTAG_COMPRESSION, COMPRESSION_NONE);
-  header_.ink_set = word(TIFFTAG_INKSET, INKSET_CMYK);
-  header_.orientation = word(TIFFTAG_ORIENTATION, 1);
-  header_.planar =
-      word(TIFFTAG_PLANARCONFIG, PLANARCONFIG_CONTIG) == PLANARCONFIG_SEPARATE && header_.samples > 1;
-  header_.tiled = TIFFIsTiled(tiff_) != 0;
-  const bool fax = header_.compression == COMPRESSION_CCITTRLE ||
-                   header_.compression == COMPRESSION_CCITTFAX3 ||
-                   header_.compression == COMPRESSION_CCITTFAX4;
-  const int usual = header_.samples >= 3 ? PHOTOMETRIC_RGB
-                    : fax                ? PHOTOMETRIC_MINISWHITE
-                                         : PHOTOMETRIC_MINISBLACK;
-  header_.photometric = word(TIFFTAG_PHOTOMETRIC, usual);
-  std::uint16_t count = 0;
-  const std::uint16_t *kinds = nullptr;
-  if (TIFFGetField(tiff_, TIFFTAG_EXTRASAMPLES, &count, &kinds) != 1 || count > header_.samples) return;
-  for (int i = 0; i < count; ++i) {
-    if (kinds[i] != EXTRASAMPLE_ASSOCALPHA && kinds[i] != EXTRASAMPLE_UNASSALPHA) continue;
-    header_.alpha = header_.samples - count + i;
-    header_.multiplied = kinds[i] == EXTRASAMPLE_ASSOCALPHA;
-    return;
-  }
+  if (!is_lesser()) return;
+  const auto width = tag<std::uint32_t>(TIFFTAG_IMAGEWIDTH, 0);
+  const auto height = tag<std::uint32_t>(TIFFTAG_IMAGELENGTH, 0);
+  for (int looked_at = 1; looked_at < most_looked_at && TIFFReadDirectory(tiff_) == 1; ++looked_at)
+    if (!is_lesser() && tag<std::uint32_t>(TIFFTAG_IMAGEWIDTH, 0) >= width &&
+        tag<std::uint32_t>(TIFFTAG_IMAGELENGTH, 0) >= height)
+      return;
+  TIFFSetDirectory(tiff_, 0);
 }
 
 int TiffSession::on_error(TIFF *, void *user, const char *, const char *format, va_list arguments) {
@@ -113,42 +97,11 @@ toff_t TiffSession::on_seek(thandle_t handle, toff_t offset, int from) {
   return session.place_ = offset;
 }
 
-std::string tiff_compression_name(int compression) {
-  switch (compression) {
-  case COMPRESSION_NONE: return "none";
-  case COMPRESSION_CCITTRLE:
-  case COMPRESSION_CCITTRLEW: return "CCITT RLE";
-  case COMPRESSION_CCITTFAX3: return "CCITT G3";
-  case COMPRESSION_CCITTFAX4: return "CCITT G4";
-  case COMPRESSION_LZW: return "LZW";
-  case COMPRESSION_OJPEG: return "old JPEG";
-  case COMPRESSION_JPEG: return "JPEG";
-  case COMPRESSION_ADOBE_DEFLATE:
-  case COMPRESSION_DEFLATE: return "Deflate";
-  case COMPRESSION_PACKBITS: return "PackBits";
-  case COMPRESSION_JP2000: return "JPEG 2000";
-  case COMPRESSION_LZMA: return "LZMA";
-  case COMPRESSION_ZSTD: return "ZSTD";
-  case COMPRESSION_WEBP: return "WebP";
-  default: return fmt::format("code {}", compression);
-  }
-}
-
-ColourModel tiff_colour(const TiffHeader &header) {
-  switch (header.photometric) {
-  case PHOTOMETRIC_MINISWHITE:
-  case PHOTOMETRIC_MINISBLACK: return header.bits == 1 ? ColourModel::bilevel : ColourModel::gray;
-  case PHOTOMETRIC_MASK: return ColourModel::bilevel;
-  case PHOTOMETRIC_RGB:
-  case PHOTOMETRIC_YCBCR: return ColourModel::rgb;
-  case PHOTOMETRIC_PALETTE: return ColourModel::indexed;
-  case PHOTOMETRIC_SEPARATED:
-    return header.ink_set == INKSET_CMYK && header.samples >= 4 ? ColourModel::cmyk : ColourModel::other;
-  case PHOTOMETRIC_CIELAB:
-  case PHOTOMETRIC_ICCLAB:
-  case PHOTOMETRIC_ITULAB: return ColourModel::lab;
-  default: return ColourModel::other;
-  }
+std::vector<std::uint8_t> tiff_icc(const TiffSession &session) {
+  std::uint32_t bytes = 0;
+  const std::uint8_t *profile = nullptr;
+  if (TIFFGetField(session.tiff(), TIFFTAG_ICCPROFILE, &bytes, &profile) != 1 || !profile) return {};
+  return {profile, profile + bytes};
 }
 
 } // namespace stoneproof

@@ -228,11 +228,11 @@ TEST_CASE("TIFF: JPEG inside, and YCbCr packed otherwise") {
 TEST_CASE("TIFF: what is not decoded is a fault that says so; damage is another") {
   const test::Folder folder;
   made::write_tiff(folder / "t", made::busy(8, 8, 1, 16),
-                   {.photometric = 1, .sample_format = SAMPLEFORMAT_INT});
+                   {.photometric = 1, .sample_format = SAMPLEFORMAT_COMPLEXINT});
   auto preview = try_preview(folder / "t", {{0, 0, 8, 8}, 4, 4});
   REQUIRE_FALSE(preview);
   CHECK(preview.fault() ==
-        Fault{"the TIFF holds floating or signed samples, which cannot be decoded here",
+        Fault{"the TIFF holds samples of 16 bits in pairs, which cannot be decoded here",
               (folder / "t").string(),
               "Export the picture as TIFF with 8 or 16 bits a channel in gray, RGB or CMYK."});
   for (const bool tiled : {false, true}) {
