@@ -22,6 +22,8 @@ ColourTag tag_of(const heif_color_profile_nclx &nclx) {
 
 Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureLimits &limits) {
   const std::string_view name = format == Format::avif ? "AVIF" : "HEIC";
+  // While it reads the boxes, libheif 1.15 looks at the packed data too, a whole picture at a time.
+  if (file.size() > limits.most_memory) return faults::too_much_memory(file.path(), file.size(), limits);
   HeifSession session(file);
   if (!session.open()) return faults::broken_header(file.path(), name, session.error());
   if (!faults::within(session.size(), limits))

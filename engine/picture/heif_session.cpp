@@ -19,6 +19,12 @@ constexpr std::size_t most_extra = 16'000'000;
 /// other people's pictures uses those that the system installed. Done before main, while there is one thread.
 [[maybe_unused]] const int no_foreign_plugins = ::unsetenv("LIBHEIF_PLUGIN_PATH");
 
+std::uint64_t big(const std::uint8_t *bytes, int count) {
+  std::uint64_t value = 0;
+  for (int i = 0; i < count; ++i) value = value << 8 | bytes[i];
+  return value;
+}
+
 } // namespace
 
 const heif_reader HeifSession::reader = {1, on_position, on_read, on_seek, on_wait};
@@ -105,8 +111,7 @@ std::vector<std::uint8_t> HeifSession::exif() const {
   if (size <= 4 || size > most_extra) return {};
   std::vector<std::uint8_t> block(size);
   if (heif_image_handle_get_metadata(handle_.get(), id, block.data()).code != heif_error_Ok) return {};
-  const std::uint64_t data = 4 + (std::uint64_t{block[0]} << 24 | std::uint64_t{block[1]} << 16 |
-                                  std::uint64_t{block[2]} << 8 | std::uint64_t{block[3]});
+  const std::uint64_t data = 4 + big(block.data(), 4);
   if (data >= size) return {};
   constexpr std::string_view name("Exif\0\0", 6);
   std::vector<std::uint8_t> segment(name.begin(), name.end());
