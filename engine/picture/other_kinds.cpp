@@ -71,7 +71,7 @@ constexpr Known known_kinds[] = {
     {"ftyp"sv, 4, video},
     {"moov"sv, 4, video},
     {"mdat"sv, 4, video},
-    {"wide"sv, 4, video},
+    {"\0\0\0\x08wide"sv, 0, video},
     {"AVI "sv, 8, video},
     {"\x1A\x45\xDF\xA3"sv, 0, video},
     {"\x30\x26\xB2\x75\x8E\x66\xCF\x11"sv, 0, video},
@@ -144,7 +144,7 @@ std::optional<OtherKind> other_kind(std::span<const std::uint8_t> head) {
     return OtherKind{"a link that a cloud drive left in place of the file", from_the_drive};
   if (is_text(bytes)) return OtherKind{"a text", ask_for_it};
   // A copy that broke off, or a drive that ran full, leaves a file of the right size without content.
-  if (is_blank(bytes)) return OtherKind{"blank: every byte of its start is zero", copy_again};
+  if (is_blank(bytes)) return OtherKind{"blank", copy_again};
   return std::nullopt;
 }
 
