@@ -22,7 +22,10 @@ Outcome<Facts> read_facts(const std::filesystem::path &path, const PictureLimits
   case Format::jpeg: return jpeg_facts(file, limits);
   case Format::tiff: return tiff_facts(file, limits);
   case Format::png: return png_facts(file, limits);
-  default: return faults::unknown_format(file.path());
+  case Format::gif: return gif_facts(file, limits);
+  case Format::webp: return webp_facts(file, limits);
+  case Format::heic:
+  case Format::avif: return heif_facts(file, format.value(), limits);
   }
   return faults::unknown_format(path);
 }

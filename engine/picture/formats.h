@@ -15,10 +15,17 @@ using Rows = std::unique_ptr<RowSource>;
 Outcome<Facts> jpeg_facts(const PictureFile &file, const PictureLimits &limits);
 Outcome<Facts> tiff_facts(const PictureFile &file, const PictureLimits &limits);
 Outcome<Facts> png_facts(const PictureFile &file, const PictureLimits &limits);
+Outcome<Facts> gif_facts(const PictureFile &file, const PictureLimits &limits);
+Outcome<Facts> webp_facts(const PictureFile &file, const PictureLimits &limits);
+/// HEIC and AVIF are one container; `format` says which of them the file is.
+Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureLimits &limits);
 
 Outcome<Rows> jpeg_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits);
 Outcome<Rows> tiff_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits);
 Outcome<Rows> png_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits);
+Outcome<Rows> gif_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits);
+Outcome<Rows> webp_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits);
+Outcome<Rows> heif_rows(PictureFile file, Format format, const RowOrder &order, const PictureLimits &limits);
 
 /// Gives the facts that depend on orientation: the seen size, and densities (none where zero or not a number)
 /// in pixels for `inches` of length, swapped when the picture lies on its side.

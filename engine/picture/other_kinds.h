@@ -1,4 +1,5 @@
-// Files that are no TIFF, JPEG or PNG, told by their first bytes, each with what to ask for instead.
+// Files that are no picture of a format that is read here, told by their first bytes, each with what to ask
+// for instead.
 #pragma once
 
 #include <cstdint>
@@ -13,7 +14,7 @@ struct OtherKind {
   std::string_view remedy; ///< one imperative sentence
 };
 
-/// None where the bytes are unknown, or begin as a TIFF, JPEG or PNG does; but some raw files of cameras
+/// None where the bytes are unknown, or begin as a picture that is read does; but some raw files of cameras
 /// begin as a TIFF does too, so this is asked first. `head` is the start of the file.
 std::optional<OtherKind> other_kind(std::span<const std::uint8_t> head);
 

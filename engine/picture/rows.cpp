@@ -20,7 +20,10 @@ Outcome<Rows> rows_of(PictureFile file, const RowOrder &order, const PictureLimi
   case Format::jpeg: return jpeg_rows(std::move(file), order, limits);
   case Format::tiff: return tiff_rows(std::move(file), order, limits);
   case Format::png: return png_rows(std::move(file), order, limits);
-  default: return faults::unknown_format(file.path());
+  case Format::gif: return gif_rows(std::move(file), order, limits);
+  case Format::webp: return webp_rows(std::move(file), order, limits);
+  case Format::heic:
+  case Format::avif: return heif_rows(std::move(file), format.value(), order, limits);
   }
   return faults::unknown_format(file.path());
 }

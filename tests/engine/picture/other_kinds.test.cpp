@@ -27,17 +27,27 @@ const std::vector<Row> rows = {
      "a camera raw file"},
     {"8BPS\0\1"s, "a PSD layered picture"},
     {"BM\x46\0\0\0"s, "a BMP picture"},
-    {"GIF89a"s, "a GIF picture for the screen"},
-    {"RIFF\x24\0\0\0WEBPVP8 "s, "a WebP picture for the screen"},
+    {"II\x1A\0\0\0HEAPCCDR"s, "a camera raw file"},
+    {"IIRS\x08\0\0\0"s, "a camera raw file"},
+    {"MMOR\0\0\0\x08"s, "a camera raw file"},
+    {"FOVb\0\0\x02\0"s, "a camera raw file"},
+    {"\0MRM\0\0\x10\0"s, "a camera raw file"},
+    {"gimp xcf v011\0"s, "an XCF layered picture"},
     {"\0\0\0\x18"
-     "ftypavif\0\0"s,
-     "an AVIF picture for the screen"},
+     "ftyphevc\0\0\0\0heicmsf1"s,
+     "a HEIC sequence of pictures"},
     {"\0\0\0\x18"
-     "ftypheic\0\0"s,
-     "a HEIC picture"},
+     "ftypmsf1\0\0\0\0heicmsf1"s,
+     "a HEIF sequence of pictures"},
     {"\0\0\0\x18"
-     "ftypmif1\0\0"s,
-     "a HEIC picture"},
+     "ftypavis\0\0\0\0avifavis"s,
+     "an AVIF sequence of pictures"},
+    {"\0\0\0\x18"
+     "ftypmif1\0\0\0\0mif1j2ki"s,
+     "a HEIF picture in a packing other than HEVC and AV1"},
+    {"\0\0\0\x14"
+     "ftypavci\0\0\0\0mif1"s,
+     "a HEIF picture in a packing other than HEVC and AV1"},
     {"\0\0\0\x14"
      "ftypqt  "s,
      "a video"},
@@ -46,6 +56,27 @@ const std::vector<Row> rows = {
      "a video"},
     {"RIFF\x24\0\0\0AVI LIST"s, "a video"},
     {"\x1A\x45\xDF\xA3\x01"s, "a video"},
+    {"\0\0\0\x08wide\0\0\x10\0mdat"s, "a video"},
+    {"\0\0\x10\0moov\0\0\0\x6Cmvhd"s, "a video"},
+    {"\0\0\x01\xBA\x44\0\4"s, "a video"},
+    {"\x30\x26\xB2\x75\x8E\x66\xCF\x11\xA6\xD9"s, "a video"},
+    {"FLV\x01\x05"s, "a video"},
+    {"\xFF\x0A\xFA\x7F"s, "a JPEG XL picture"},
+    {"\xFF\x4F\xFF\x51\0"s, "a JPEG 2000 picture"},
+    {std::string(128, '\0') + "DICM\2\0\0\0", "a DICOM picture of a medical device"},
+    {"SIMPLE  =                    T"s, "a FITS picture of a telescope"},
+    {"Rar!\x1A\x07\x01\0"s, "an archive"},
+    {"7z\xBC\xAF\x27\x1C\0\4"s, "an archive"},
+    {"\x1F\x8B\x08\0"s, "an archive"},
+    {"\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1\0"s, "an office document"},
+    {"{\\rtf1\\ansi"s, "a text document"},
+    {"\x4C\0\0\0\x01\x14\x02\0\0\0\0\0\xC0"s, "a Windows shortcut"},
+    {"[InternetShortcut]\r\nURL=https://example.org/"s, "a link to a web page"},
+    {"\0\x05\x16\x07\0\2\0\0Mac OS X"s, "what macOS keeps about a file, not the file"},
+    {"{\"url\": \"https://example.org/open?id=1\"}"s, "a link that a cloud drive left in place of the file"},
+    {"Dear aunt,\r\nthe picture is in the letter.\n"s, "a text"},
+    {"\xCE\x91\xCE\xB3\xCE\xB1\xCF\x80\xCE\xB7 \xCE\xBC\xCE\xBF\xCF\x85"s, "a text"},
+    {std::string(3000, '\0'), "blank"},
     {"\0\0\0\x0CjP  \r\n\x87\n"s, "a JPEG 2000 picture"},
     {"\0\0\0\x0CJXL \r\n\x87\n"s, "a JPEG XL picture"},
     {"%PDF-1.7\n"s, "a PDF document"},
@@ -82,9 +113,9 @@ TEST_CASE("what is sent in place of a picture is named, with what to ask for ins
   }
 }
 
-TEST_CASE("a TIFF, a JPEG and a PNG are no other kind, however short") {
-  for (const std::string &bytes :
-       {"II*\0"s, "MM\0*\0\0\0\x08"s, "\xFF\xD8\xFF\xE0"s, "\x89PNG\r\n\x1A\n"s, ""s, "I"s})
+TEST_CASE("a picture that is read is no other kind, however short") {
+  for (const std::string &bytes : {"II*\0"s, "MM\0*\0\0\0\x08"s, "\xFF\xD8\xFF\xE0"s, "\x89PNG\r\n\x1A\n"s,
+                                   "GIF89a\x10\0\x10\0"s, "RIFF\x24\0\0\0WEBPVP8 "s, ""s, "I"s})
     CHECK_FALSE(kind_of(bytes));
 }
 

@@ -1,0 +1,54 @@
+// Facts of a HEIC or AVIF from its boxes. Only way in: heif_facts. Tested in
+// tests/engine/picture/heif.test.cpp.
+#include "engine/picture/exif.h"
+#include "engine/picture/faults.h"
+#include "engine/picture/formats.h"
+#include "engine/picture/heif_session.h"
+
+namespace stoneproof {
+
+namespace {
+
+// ITU-T H.273, tables 2 and 3. Primaries 1 are those of sRGB; a curve for bright displays (16 and 18) is not
+// sRGB's by far, the other usual ones are near it. 2 stands for "not said".
+ColourTag tag_of(const heif_color_profile_nclx &nclx) {
+  const int primaries = nclx.color_primaries, curve = nclx.transfer_characteristics;
+  if (primaries == 2) return ColourTag::none;
+  const bool usual = curve == 1 || curve == 2 || curve == 6 || curve == 13;
+  return primaries == 1 && usual ? ColourTag::srgb : ColourTag::coded;
+}
+
+} // namespace
+
+Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureLimits &limits) {
+  const std::string_view name = format == Format::avif ? "AVIF" : "HEIC";
+  // While it reads the boxes, libheif 1.15 looks at the packed data too, a whole picture at a time.
+  if (file.size() > limits.most_memory) return faults::too_much_memory(file.path(), file.size(), limits);
+  HeifSession session(file);
+  if (!session.open()) return faults::broken_header(file.path(), name, session.error());
+  if (!faults::within(session.size(), limits))
+    return faults::too_many_pixels(file.path(), session.size(), limits);
+  if (session.bits() < 1 || session.bits() > 16)
+    return faults::broken_header(file.path(), name, "it does not say how many bits a sample has");
+  Facts facts;
+  facts.format = format;
+  facts.bytes = file.size();
+  // The boxes say how the picture lies, and libheif turns it so; an orientation in Exif does not count
+  // (ISO/IEC 23008-12, section 6.5.10).
+  set_seen(facts, session.size(), 1);
+  if (const auto exif = read_exif(session.exif())) set_density(facts, exif->x, exif->y, exif->unit_inches);
+  facts.bits = session.bits();
+  facts.alpha = session.alpha();
+  facts.channels = facts.alpha ? 4 : 3;
+  facts.compression = format == Format::avif ? "AV1" : "HEVC";
+  facts.pages = session.pages();
+  if (const auto icc = session.icc(); !icc.empty()) {
+    facts.tag = ColourTag::profile;
+    facts.profile = read_profile(icc);
+  } else if (const HeifNclx nclx = session.nclx()) {
+    facts.tag = tag_of(*nclx);
+  }
+  return facts;
+}
+
+} // namespace stoneproof
