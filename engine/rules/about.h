@@ -54,7 +54,7 @@ void each_picture_shown(const Evidence &evidence, Check check) {
 template <class Check>
 void each_measured_frame(const Evidence &evidence, Check check) {
   for (std::size_t i = 0; i < evidence.frames.size(); ++i)
-    if (evidence.shown[i]) check(evidence.frames[i], *evidence.shown[i]);
+    if (const Shown *shown = evidence.shown_at(i)) check(evidence.frames[i], *shown);
 }
 
 inline Finding about_share(Grade grade, const Evidence &evidence, const PlacedFrame &placed, double measured,

@@ -36,8 +36,8 @@ struct Evidence {
   std::vector<PictureState> pictures; ///< one for each of Book::pictures
   std::vector<PlacedFrame> frames;    ///< every frame in book order
   std::vector<PageSpace> spaces;      ///< one for each of Book::pages
-  std::vector<std::optional<Shown>>
-      shown; ///< one for each of `frames`; none: nothing shows, or nobody looked
+  /// One for each of `frames`, none where nothing shows; or none at all where nobody looked.
+  std::vector<std::optional<Shown>> shown;
 
   /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the
   /// book calls it: its edges are hard.
@@ -45,6 +45,11 @@ struct Evidence {
     const Use use = book.pictures[picture].use;
     const auto &facts = pictures[picture].facts;
     return use == Use::photo && facts && facts->colour == ColourModel::bilevel ? Use::line_art : use;
+  }
+  /// What was measured of the picture in a frame, by its place in `frames`; null: nothing shows, or nobody
+  /// looked.
+  const Shown *shown_at(std::size_t frame) const {
+    return frame < shown.size() && shown[frame] ? &*shown[frame] : nullptr;
   }
   const Page &page_of(const PlacedFrame &placed) const { return book.pages[placed.page]; }
   const Frame &frame_of(const PlacedFrame &placed) const { return page_of(placed).frames[placed.frame]; }

@@ -53,10 +53,11 @@ std::string too_much_ink_words(const Evidence &evidence, const Finding &finding)
 
 std::string mismatched_profile_words(const Evidence &evidence, const Finding &finding) {
   const Facts &facts = facts_of(evidence, finding);
-  if (facts.profile->made_for == ProfileClass::other)
-    return fmt::format("Its profile, {}, is not of a kind that a picture may carry.", named(*facts.profile));
+  const ProfileFacts profile = facts.profile.value_or(ProfileFacts());
+  if (profile.made_for == ProfileClass::other)
+    return fmt::format("Its profile, {}, is not of a kind that a picture may carry.", named(profile));
   return fmt::format("The picture is {}, but its profile, {}, is one of {}.", colour_name(facts.colour),
-                     named(*facts.profile), space_name(facts.profile->space));
+                     named(profile), space_name(profile.space));
 }
 
 std::string wide_gamut_words(const Evidence &evidence, const Finding &finding) {
@@ -68,7 +69,8 @@ std::string wide_gamut_words(const Evidence &evidence, const Finding &finding) {
 }
 
 std::string no_profile_words(const Evidence &, const Finding &finding) {
-  const std::size_t others = std::get<Count>(finding.measured).value - 1;
+  const auto *pictures = std::get_if<Count>(&finding.measured);
+  const std::size_t others = pictures ? pictures->value - 1 : 0;
   if (others == 0) return "Does not say what its colours are; sRGB is assumed.";
   return fmt::format("This and {} do not say what their colours are; sRGB is assumed.",
                      count(others, "other picture", "other pictures"));

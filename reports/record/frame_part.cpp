@@ -91,7 +91,7 @@ Json frame_part(const Evidence &evidence, std::size_t index) {
   part["reach_past_trim_mm"] = reach_of(reach_past(placed.box, evidence.space_of(placed).trim));
   add_print(part, placed);
   part["enlargement"] = enlargement_of(evidence, placed);
-  const std::optional<Shown> &shown = evidence.shown[index];
+  const Shown *shown = evidence.shown_at(index);
   part["tone"] = shown ? tone_part(shown->tone) : Json(nullptr);
   part["ink"] = shown && shown->ink ? ink_part(*shown) : Json(nullptr);
   return part;

@@ -23,13 +23,13 @@ constexpr std::int64_t most_pixels =
 constexpr std::int64_t most_megabytes = 1'000'000;
 constexpr std::int64_t megabyte = 1'000'000;
 constexpr std::int64_t most_ratio = 1'000'000'000, most_seconds = 100'000;
-constexpr std::int64_t memory_together = 1000 * megabyte;
+constexpr std::int64_t usual_memory_together = 1000 * megabyte;
 
 /// The options as written; numbers are read afterwards.
 struct Written {
   std::string book, rule;
   std::optional<std::string> out, record, press, jobs;
-  std::optional<std::string> most_pixels, most_memory, most_memory_together, most_expansion, most_seconds;
+  std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
 
@@ -46,12 +46,10 @@ void add_limits(CLI::App &verb, Written &written) {
   add_text(verb, "--most-memory", written.most_memory, "MB",
            fmt::format("refuse pictures that take more memory to decode (else {})",
                        limits.most_memory / megabyte));
-  add_text(verb, "--most-memory-together", written.most_memory_together, "MB",
-           fmt::format("decode fewer pictures at a time where they would take more (else {})",
-                       memory_together / megabyte));
+  add_text(verb, "--memory-together", written.memory_together, "MB",
+           fmt::format("the same for all decoded at a time (else {})", usual_memory_together / megabyte));
   add_text(verb, "--most-expansion", written.most_expansion, "N",
-           fmt::format("refuse large pictures with more bytes of pixels for a byte of the file (else {})",
-                       limits.most_expansion));
+           fmt::format("refuse pictures packed tighter than N to 1 (else {})", limits.most_expansion));
   add_text(verb, "--most-seconds", written.most_seconds, "N",
            fmt::format("refuse pictures that take longer to decode (else {})", limits.most_time.count()));
 }
@@ -168,12 +166,11 @@ std::optional<Fault> read_number(std::string_view name, const std::optional<std:
 }
 
 std::optional<Fault> read_limits(const Written &written, PictureLimits &limits) {
-  std::int64_t together = memory_together, seconds = limits.most_time.count();
+  std::int64_t together = usual_memory_together, seconds = limits.most_time.count();
   for (auto fault :
        {read_number("--most-pixels", written.most_pixels, most_pixels, limits.most_pixels),
         read_number("--most-memory", written.most_memory, most_megabytes, limits.most_memory, megabyte),
-        read_number("--most-memory-together", written.most_memory_together, most_megabytes, together,
-                    megabyte),
+        read_number("--memory-together", written.memory_together, most_megabytes, together, megabyte),
         read_number("--most-expansion", written.most_expansion, most_ratio, limits.most_expansion),
         read_number("--most-seconds", written.most_seconds, most_seconds, seconds)})
     if (fault) return fault;

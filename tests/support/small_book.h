@@ -19,6 +19,7 @@ inline Picture photo(std::string id, std::string file) {
 inline Facts facts_of(std::int64_t width, std::int64_t height) {
   Facts facts;
   facts.size = {width, height};
+  facts.tag = ColourTag::srgb;
   return facts;
 }
 

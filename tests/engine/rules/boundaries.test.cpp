@@ -35,6 +35,7 @@ struct Desk {
   PressSheet press = a_sheet(0);
   PixelSize size = plenty;
   std::optional<JpegFacts> jpeg;
+  ColourModel colour = ColourModel::rgb;
 
   explicit Desk(int number = 1, bool spread = false) {
     book.trim = {200_mm, 250_mm};
@@ -62,6 +63,8 @@ struct Desk {
     PictureState state;
     state.facts = Facts{};
     state.facts->size = size;
+    state.facts->tag = ColourTag::srgb;
+    state.facts->colour = colour;
     state.facts->jpeg = jpeg;
     const std::vector<std::optional<PixelSize>> sizes = {size};
     const Evidence evidence = {
@@ -105,6 +108,23 @@ TEST_CASE("densities at the bar") {
   const Size a4 = {210_mm, 297_mm};
   CHECK(verdict_of_density({2480, 3508}, 0, a4).find("too-few-pixels query") != std::string::npos);
   CHECK(verdict_of_density({2480, 3508}, 0.01, a4).find("too-few-pixels") == std::string::npos);
+}
+
+TEST_CASE("a one-bit picture counts as line art, unless the book says it is something else than a photo") {
+  Desk desk;
+  desk.press.colours.push_back(ColourModel::bilevel);
+  desk.press.density[static_cast<std::size_t>(Use::line_art)] = {Density::of_ppi(1200), Density::of_ppi(600)};
+  desk.press.density[static_cast<std::size_t>(Use::document)] = {Density::of_ppi(400), Density::of_ppi(300)};
+  desk.put(20_mm, 20_mm, 6_in, 4_in);
+  desk.size = {1800, 1200}; // 300 ppi
+  CHECK(desk.verdict().empty());
+  desk.colour = ColourModel::bilevel;
+  CHECK(desk.verdict() == "too-few-pixels hold");
+  desk.size = {7200, 4800};
+  CHECK(desk.verdict().empty());
+  desk.size = {2400, 1600};
+  desk.book.pictures[0].use = Use::document;
+  CHECK(desk.verdict().empty());
 }
 
 TEST_CASE("a picture at the bar stays there, wherever its other edge ends between two ticks") {
