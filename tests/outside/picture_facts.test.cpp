@@ -4,6 +4,7 @@
 #include "engine/picture/orientation.h"
 #include "engine/picture/preview.h"
 #include "tests/engine/picture/make_pictures.h"
+#include "tests/outside/samples.h"
 #include "tests/support/catch.h"
 #include "tests/support/files.h"
 
@@ -18,32 +19,6 @@
 using namespace stoneproof;
 
 namespace {
-
-std::filesystem::path samples_folder() {
-  const char *named = std::getenv("STONEPROOF_SAMPLES");
-  return named ? named : STONEPROOF_SOURCE_DIR "/build/samples";
-}
-
-// Every file with the signature of a format that is read; names are not looked at.
-std::vector<std::filesystem::path> samples() {
-  std::vector<std::filesystem::path> found;
-  const std::filesystem::path folder = samples_folder();
-  if (!std::filesystem::is_directory(folder))
-    FAIL(fmt::format("no samples in {}: run  bash tests/get-samples.sh DIR  and set STONEPROOF_SAMPLES=DIR",
-                     folder.string()));
-  for (const auto &entry : std::filesystem::recursive_directory_iterator(folder)) {
-    if (!entry.is_regular_file()) continue;
-    std::ifstream in(entry.path(), std::ios::binary);
-    std::string head(8, '\0');
-    in.read(head.data(), 8);
-    if (head.starts_with("\xFF\xD8\xFF") || head.starts_with("\x89PNG\r\n\x1A\n") ||
-        head.starts_with("II*") || head.starts_with("II+") || head.starts_with(std::string("MM\0*", 4)) ||
-        head.starts_with(std::string("MM\0+", 4)))
-      found.push_back(entry.path());
-  }
-  std::sort(found.begin(), found.end());
-  return found;
-}
 
 // A command's lines, cut at tabs; the first field is the path.
 std::map<std::string, std::vector<std::string>> table_of(const std::string &command) {
@@ -108,7 +83,7 @@ double ppi(const std::optional<Density> &density) { return density ? density->pp
 } // namespace
 
 TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
-  const auto files = samples();
+  const auto files = test::samples();
   const test::Folder folder;
   // Fields that a file lacks come as "-"; -n keeps numbers as they are stored.
   const auto theirs = table_of(
@@ -157,7 +132,7 @@ TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
 }
 
 TEST_CASE("facts agree with ImageMagick: width and height; what it can read is not refused") {
-  const auto files = samples();
+  const auto files = test::samples();
   const test::Folder folder;
   const auto theirs = table_of("xargs -a " + write_list(folder, files, "[0]").string() +
                                " -d '\\n' identify -ping -format '%d/%f\t%w\t%h\n' 2>/dev/null");
@@ -180,7 +155,7 @@ TEST_CASE("facts agree with ImageMagick: width and height; what it can read is n
 // Reduced copies and masks (bits 0 and 2 of the subfile type) are no pictures of their own.
 TEST_CASE("the pages of a TIFF agree with tiffinfo") {
   Report report;
-  for (const auto &file : samples()) {
+  for (const auto &file : test::samples()) {
     const auto facts = read_facts(file);
     if (!facts || facts.value().format != Format::tiff) continue;
     const auto theirs = table_of("printf 'pages\\t%d\\n' $(tiffinfo '" + file.string() +
@@ -194,7 +169,7 @@ TEST_CASE("the pages of a TIFF agree with tiffinfo") {
 
 TEST_CASE("every sample, damaged or not, ends in a preview or a fault") {
   int previews = 0;
-  for (const auto &file : samples()) {
+  for (const auto &file : test::samples()) {
     CAPTURE(file.string());
     const auto facts = read_facts(file);
     if (!facts) {
