@@ -59,6 +59,16 @@ const Disagreement known[] = {
     {"crash-63b1dffefc8c075ddc606c0a2f5fdc15ece78863.tif", "channels", "as the other crash file"},
     {"old-style-jpeg-compression-no-samplesperpixel.tif", "channels",
      "libtiff looks into the old JPEG itself"},
+    {"crash-0e16d3bfb83be87356d026d66919deaefca44dac.tif", "colour tag", "a profile without its signature"},
+    {"crash-0e16d3bfb83be87356d026d66919deaefca44dac.tif", "profile", "a profile without its signature"},
+    {"crash-1152ec2d1a1a71395b6f2ce6721c38924d025bf3.tif", "colour tag", "a profile without its signature"},
+    {"crash-1152ec2d1a1a71395b6f2ce6721c38924d025bf3.tif", "profile", "a profile without its signature"},
+    {"crash-338516dbd2f0e83caddb8ce256c22db3bd6dc40f.tif", "colour tag", "a profile without its signature"},
+    {"crash-338516dbd2f0e83caddb8ce256c22db3bd6dc40f.tif", "profile", "a profile without its signature"},
+    {"crash-4f085cc12ece8cde18758d42608bed6a2a2cfb1c.tif", "colour tag", "a profile without its signature"},
+    {"crash-4f085cc12ece8cde18758d42608bed6a2a2cfb1c.tif", "profile", "a profile without its signature"},
+    {"icc-after-SOF.jpg", "colour tag", "exiftool looks for no profile after the header of the frame"},
+    {"icc-after-SOF.jpg", "profile", "exiftool looks for no profile after the header of the frame"},
 };
 
 class Report {
@@ -128,6 +138,43 @@ TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
     report.compare(file, "ppi down", ppi(lies ? ours.stored_x : ours.stored_y), y * unit);
   }
   CHECK(report.compared() > 1000);
+  CHECK(report.text() == "");
+}
+
+TEST_CASE("facts agree with exiftool: what is said of the colours, floating samples") {
+  const auto files = test::samples();
+  const test::Folder folder;
+  const auto theirs =
+      table_of("exiftool -q -q -n -f -p "
+               "'$Directory/$FileName\t$ICC_Profile:ProfileFileSignature\t$PNG:SRGBRendering\t$PNG:Gamma\t"
+               "$PNG:WhitePointX\t$ExifIFD:ColorSpace\t$InteropIFD:InteropIndex\t$IFD0:SampleFormat' -@ " +
+               write_list(folder, files, "").string() + " 2>/dev/null");
+  Report report;
+  std::map<ColourTag, int> met;
+  for (const auto &file : files) {
+    const auto facts = read_facts(file);
+    const auto row = theirs.find(file.string());
+    if (!facts || row == theirs.end() || row->second.size() < 7) continue;
+    const Facts &ours = facts.value();
+    const auto has = [&](std::size_t i) { return !row->second[i].empty(); };
+    ColourTag tag = ColourTag::none;
+    if (ours.format == Format::png) {
+      if (has(1) || has(2) || has(3)) tag = has(1) ? ColourTag::srgb : ColourTag::gamma;
+    } else if (ours.format == Format::jpeg) {
+      const double space = number(row->second[4]);
+      if (space == 1) tag = ColourTag::srgb;
+      if (space == 0xFFFF && row->second[5] == "R03") tag = ColourTag::adobe;
+    }
+    if (has(0)) tag = ColourTag::profile;
+    report.compare(file, "colour tag", static_cast<int>(ours.tag), static_cast<int>(tag));
+    report.compare(file, "profile", ours.profile.has_value(), tag == ColourTag::profile);
+    const bool tiff = ours.format == Format::tiff;
+    report.compare(file, "floating", ours.floating, tiff && number(row->second[6]) == 3);
+    ++met[tag];
+  }
+  CHECK(report.compared() > 1000);
+  for (const ColourTag tag : {ColourTag::none, ColourTag::srgb, ColourTag::gamma, ColourTag::profile})
+    CHECK(met[tag] > 5);
   CHECK(report.text() == "");
 }
 

@@ -31,7 +31,7 @@ constexpr Bound exact{1, 1, 0.02};
 // A JPEG is reduced by eighths while it is decoded, to no less than the copy, and averaged after that: fine
 // texture comes out flatter by several steps, while whole squares stay. Full size comes from the same
 // decoder.
-constexpr Bound jpeg{10, 1.5, 0.02};
+constexpr Bound jpeg{10, 2.5, 0.02};
 // Signed samples are moved up by 128 here, by 127.5 there.
 constexpr Bound lab{0, 0, 0.51};
 
