@@ -24,7 +24,9 @@ struct RowOrder {
 };
 
 /// How to read the rows of a source. Samples are interleaved; those of up to 8 bits take one byte, others two
-/// in the machine's own order. Sample values are as stored.
+/// in the machine's own order. Sample values are as stored, but that wider ones give their 16 highest bits,
+/// floating ones their share of the range from black to white (0 to 1, where a TIFF names no other) as 0 to
+/// 65535, and signed ones are moved up to begin at 0; Facts tells what the file holds.
 struct RowLayout {
   PixelSize stored;          ///< of the whole picture, before orientation
   double scale = 1;          ///< rows' pixels for one stored pixel

@@ -30,7 +30,15 @@ bool begins_with_cmyk(TIFF *tiff) {
 void read_alpha(TIFF *tiff, TiffHeader &header) {
   std::uint16_t count = 0;
   const std::uint16_t *kinds = nullptr;
-  if (TIFFGetField(tiff, TIFFTAG_EXTRASAMPLES, &count, &kinds) != 1 || count > header.samples) return;
+  if (TIFFGetField(tiff, TIFFTAG_EXTRASAMPLES, &count, &kinds) != 1) {
+    // A fourth channel of RGB, or a second of gray, that nothing is said of: common readers take it as
+    // opacity.
+    const bool rgb = header.photometric == PHOTOMETRIC_RGB,
+               gray = header.photometric == PHOTOMETRIC_MINISBLACK;
+    if ((rgb && header.samples == 4) || (gray && header.samples == 2)) header.alpha = header.samples - 1;
+    return;
+  }
+  if (count > header.samples) return;
   for (int i = 0; i < count; ++i) {
     if (kinds[i] != EXTRASAMPLE_ASSOCALPHA && kinds[i] != EXTRASAMPLE_UNASSALPHA) continue;
     header.alpha = header.samples - count + i;

@@ -4,6 +4,7 @@
 #include "engine/picture/orientation.h"
 #include "engine/picture/preview.h"
 #include "tests/engine/picture/make_pictures.h"
+#include "tests/outside/samples.h"
 #include "tests/support/catch.h"
 #include "tests/support/files.h"
 
@@ -18,32 +19,6 @@
 using namespace stoneproof;
 
 namespace {
-
-std::filesystem::path samples_folder() {
-  const char *named = std::getenv("STONEPROOF_SAMPLES");
-  return named ? named : STONEPROOF_SOURCE_DIR "/build/samples";
-}
-
-// Every file with the signature of a format that is read; names are not looked at.
-std::vector<std::filesystem::path> samples() {
-  std::vector<std::filesystem::path> found;
-  const std::filesystem::path folder = samples_folder();
-  if (!std::filesystem::is_directory(folder))
-    FAIL(fmt::format("no samples in {}: run  bash tests/get-samples.sh DIR  and set STONEPROOF_SAMPLES=DIR",
-                     folder.string()));
-  for (const auto &entry : std::filesystem::recursive_directory_iterator(folder)) {
-    if (!entry.is_regular_file()) continue;
-    std::ifstream in(entry.path(), std::ios::binary);
-    std::string head(8, '\0');
-    in.read(head.data(), 8);
-    if (head.starts_with("\xFF\xD8\xFF") || head.starts_with("\x89PNG\r\n\x1A\n") ||
-        head.starts_with("II*") || head.starts_with("II+") || head.starts_with(std::string("MM\0*", 4)) ||
-        head.starts_with(std::string("MM\0+", 4)))
-      found.push_back(entry.path());
-  }
-  std::sort(found.begin(), found.end());
-  return found;
-}
 
 // A command's lines, cut at tabs; the first field is the path.
 std::map<std::string, std::vector<std::string>> table_of(const std::string &command) {
@@ -84,6 +59,16 @@ const Disagreement known[] = {
     {"crash-63b1dffefc8c075ddc606c0a2f5fdc15ece78863.tif", "channels", "as the other crash file"},
     {"old-style-jpeg-compression-no-samplesperpixel.tif", "channels",
      "libtiff looks into the old JPEG itself"},
+    {"crash-0e16d3bfb83be87356d026d66919deaefca44dac.tif", "colour tag", "a profile without its signature"},
+    {"crash-0e16d3bfb83be87356d026d66919deaefca44dac.tif", "profile", "a profile without its signature"},
+    {"crash-1152ec2d1a1a71395b6f2ce6721c38924d025bf3.tif", "colour tag", "a profile without its signature"},
+    {"crash-1152ec2d1a1a71395b6f2ce6721c38924d025bf3.tif", "profile", "a profile without its signature"},
+    {"crash-338516dbd2f0e83caddb8ce256c22db3bd6dc40f.tif", "colour tag", "a profile without its signature"},
+    {"crash-338516dbd2f0e83caddb8ce256c22db3bd6dc40f.tif", "profile", "a profile without its signature"},
+    {"crash-4f085cc12ece8cde18758d42608bed6a2a2cfb1c.tif", "colour tag", "a profile without its signature"},
+    {"crash-4f085cc12ece8cde18758d42608bed6a2a2cfb1c.tif", "profile", "a profile without its signature"},
+    {"icc-after-SOF.jpg", "colour tag", "exiftool looks for no profile after the header of the frame"},
+    {"icc-after-SOF.jpg", "profile", "exiftool looks for no profile after the header of the frame"},
 };
 
 class Report {
@@ -108,7 +93,7 @@ double ppi(const std::optional<Density> &density) { return density ? density->pp
 } // namespace
 
 TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
-  const auto files = samples();
+  const auto files = test::samples();
   const test::Folder folder;
   // Fields that a file lacks come as "-"; -n keeps numbers as they are stored.
   const auto theirs = table_of(
@@ -156,8 +141,45 @@ TEST_CASE("facts agree with exiftool: channels, bits, orientation, density") {
   CHECK(report.text() == "");
 }
 
+TEST_CASE("facts agree with exiftool: what is said of the colours, floating samples") {
+  const auto files = test::samples();
+  const test::Folder folder;
+  const auto theirs =
+      table_of("exiftool -q -q -n -f -p "
+               "'$Directory/$FileName\t$ICC_Profile:ProfileFileSignature\t$PNG:SRGBRendering\t$PNG:Gamma\t"
+               "$PNG:WhitePointX\t$ExifIFD:ColorSpace\t$InteropIFD:InteropIndex\t$IFD0:SampleFormat' -@ " +
+               write_list(folder, files, "").string() + " 2>/dev/null");
+  Report report;
+  std::map<ColourTag, int> met;
+  for (const auto &file : files) {
+    const auto facts = read_facts(file);
+    const auto row = theirs.find(file.string());
+    if (!facts || row == theirs.end() || row->second.size() < 7) continue;
+    const Facts &ours = facts.value();
+    const auto has = [&](std::size_t i) { return !row->second[i].empty(); };
+    ColourTag tag = ColourTag::none;
+    if (ours.format == Format::png) {
+      if (has(1) || has(2) || has(3)) tag = has(1) ? ColourTag::srgb : ColourTag::gamma;
+    } else if (ours.format == Format::jpeg) {
+      const double space = number(row->second[4]);
+      if (space == 1) tag = ColourTag::srgb;
+      if (space == 0xFFFF && row->second[5] == "R03") tag = ColourTag::adobe;
+    }
+    if (has(0)) tag = ColourTag::profile;
+    report.compare(file, "colour tag", static_cast<int>(ours.tag), static_cast<int>(tag));
+    report.compare(file, "profile", ours.profile.has_value(), tag == ColourTag::profile);
+    const bool tiff = ours.format == Format::tiff;
+    report.compare(file, "floating", ours.floating, tiff && number(row->second[6]) == 3);
+    ++met[tag];
+  }
+  CHECK(report.compared() > 1000);
+  for (const ColourTag tag : {ColourTag::none, ColourTag::srgb, ColourTag::gamma, ColourTag::profile})
+    CHECK(met[tag] > 5);
+  CHECK(report.text() == "");
+}
+
 TEST_CASE("facts agree with ImageMagick: width and height; what it can read is not refused") {
-  const auto files = samples();
+  const auto files = test::samples();
   const test::Folder folder;
   const auto theirs = table_of("xargs -a " + write_list(folder, files, "[0]").string() +
                                " -d '\\n' identify -ping -format '%d/%f\t%w\t%h\n' 2>/dev/null");
@@ -180,7 +202,7 @@ TEST_CASE("facts agree with ImageMagick: width and height; what it can read is n
 // Reduced copies and masks (bits 0 and 2 of the subfile type) are no pictures of their own.
 TEST_CASE("the pages of a TIFF agree with tiffinfo") {
   Report report;
-  for (const auto &file : samples()) {
+  for (const auto &file : test::samples()) {
     const auto facts = read_facts(file);
     if (!facts || facts.value().format != Format::tiff) continue;
     const auto theirs = table_of("printf 'pages\\t%d\\n' $(tiffinfo '" + file.string() +
@@ -194,7 +216,7 @@ TEST_CASE("the pages of a TIFF agree with tiffinfo") {
 
 TEST_CASE("every sample, damaged or not, ends in a preview or a fault") {
   int previews = 0;
-  for (const auto &file : samples()) {
+  for (const auto &file : test::samples()) {
     CAPTURE(file.string());
     const auto facts = read_facts(file);
     if (!facts) {

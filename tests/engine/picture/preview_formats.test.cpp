@@ -114,6 +114,8 @@ TEST_CASE("TIFF: alpha shows white behind, other extra samples show nothing") {
       check_all(folder / "t", over_white(picture, true), 1.51);
       made::write_tiff(folder / "t", picture, {.planar = planar, .extra = {EXTRASAMPLE_UNSPECIFIED}});
       check_all(folder / "t", plain(picture), 1.01);
+      made::write_tiff(folder / "t", picture, {.planar = planar}); // nothing is said of the fourth channel
+      check_all(folder / "t", over_white(picture, false), 1.51);
     }
 }
 
