@@ -26,6 +26,8 @@ Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureL
   if (file.size() > limits.most_memory) return faults::too_much_memory(file.path(), file.size(), limits);
   HeifSession session(file);
   if (!session.open()) return faults::broken_header(file.path(), name, session.error());
+  if (session.size().width < 1 || session.size().height < 1)
+    return faults::broken_header(file.path(), name, "it does not say how large the picture is");
   if (!faults::within(session.size(), limits))
     return faults::too_many_pixels(file.path(), session.size(), limits);
   if (session.bits() < 1 || session.bits() > 16)
