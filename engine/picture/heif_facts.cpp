@@ -38,7 +38,9 @@ Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureL
   // The boxes say how the picture lies, and libheif turns it so; an orientation in Exif does not count
   // (ISO/IEC 23008-12, section 6.5.10).
   set_seen(facts, session.size(), 1);
-  if (const auto exif = read_exif(session.exif())) set_density(facts, exif->x, exif->y, exif->unit_inches);
+  const ExifFacts exif = read_exif(session.exif()).value_or(ExifFacts{});
+  set_density(facts, exif.x, exif.y, exif.unit_inches);
+  facts.tag = exif.colour;
   facts.bits = session.bits();
   facts.alpha = session.alpha();
   facts.channels = facts.alpha ? 4 : 3;
