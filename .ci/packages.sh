@@ -18,6 +18,12 @@ case "${1:-}" in
   *) echo "usage: packages.sh build|tests" >&2; exit 2 ;;
 esac
 
+# Where libheif keeps its codecs in packages of their own (Debian 13): the readers, and for the tests the writers.
+codecs=(libheif-plugin-libde265 libheif-plugin-dav1d)
+[ "$1" = build ] || codecs+=(libheif-plugin-x265 libheif-plugin-aomenc)
+. /etc/os-release
+[ "${VERSION_ID:-0}" -lt 13 ] || wanted+=("${codecs[@]}")
+
 missing=()
 for package in "${wanted[@]}"; do
   [ "$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null)" = installed ] || missing+=("$package")

@@ -26,6 +26,8 @@ Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureL
   if (file.size() > limits.most_memory) return faults::too_much_memory(file.path(), file.size(), limits);
   HeifSession session(file);
   if (!session.open()) return faults::broken_header(file.path(), name, session.error());
+  if (session.size().width < 1 || session.size().height < 1)
+    return faults::broken_header(file.path(), name, "it does not say how large the picture is");
   if (!faults::within(session.size(), limits))
     return faults::too_many_pixels(file.path(), session.size(), limits);
   if (session.bits() < 1 || session.bits() > 16)
@@ -36,7 +38,9 @@ Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureL
   // The boxes say how the picture lies, and libheif turns it so; an orientation in Exif does not count
   // (ISO/IEC 23008-12, section 6.5.10).
   set_seen(facts, session.size(), 1);
-  if (const auto exif = read_exif(session.exif())) set_density(facts, exif->x, exif->y, exif->unit_inches);
+  const ExifFacts exif = read_exif(session.exif()).value_or(ExifFacts{});
+  set_density(facts, exif.x, exif.y, exif.unit_inches);
+  facts.tag = exif.colour;
   facts.bits = session.bits();
   facts.alpha = session.alpha();
   facts.channels = facts.alpha ? 4 : 3;

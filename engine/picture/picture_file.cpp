@@ -58,7 +58,7 @@ PictureFile::~PictureFile() {
 }
 
 std::size_t PictureFile::read_at(std::uint64_t offset, void *to, std::size_t count) const {
-  if (offset >= size_) return 0;
+  if (offset >= size_ || count == 0) return 0;
   if (offset + count <= head_.size()) {
     std::memcpy(to, head_.data() + offset, count);
     return count;

@@ -37,6 +37,7 @@ Outcome<Facts> webp_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.channels = facts.alpha ? 4 : 3;
   facts.compression = chunks.lossless ? "WebP lossless" : "WebP lossy";
   facts.pages = chunks.pages;
+  facts.tag = exif.colour;
   if (chunks.icc.bytes) {
     facts.tag = ColourTag::profile;
     facts.profile = read_profile(webp_bytes(file, chunks.icc, most_webp_extra));

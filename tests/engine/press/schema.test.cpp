@@ -54,7 +54,7 @@ Node random_sheet(Chance &chance) {
                     {"ink",
                      {{"limit", std::to_string(chance.below(401)) + (chance.one_in(2) ? "%" : " %")},
                       {"square", "12.5mm"}}},
-                    list("formats", "format", "name", {"tiff", "jpeg", "png"}, chance),
+                    list("formats", "format", "name", {"tiff", "jpeg", "png", "avif", "gif", "heic", "webp"}, chance),
                     list("colours", "colour", "model",
                          {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"}, chance)};
   for (std::size_t i = press.children.size() - 1; i > 0; --i)
