@@ -7,15 +7,18 @@
 
 namespace stoneproof {
 
-InkMeter::Axis InkMeter::axis_of(double side) {
-  const auto cell = std::max<std::int64_t>(1, static_cast<std::int64_t>(side / 8));
-  const auto window = std::max<std::int64_t>(1, std::llround(side / static_cast<double>(cell)));
+// A square that is larger than the part is cut to it, so that a small part is not left with a few samples.
+InkMeter::Axis InkMeter::axis_of(double side, std::int64_t length) {
+  const bool whole = side >= static_cast<double>(length);
+  const auto cell = std::max<std::int64_t>(1, whole ? length / 8 : static_cast<std::int64_t>(side / 8));
+  const auto window = whole ? (length + cell - 1) / cell
+                            : std::max<std::int64_t>(1, std::llround(side / static_cast<double>(cell)));
   return {cell, std::max<std::int64_t>(1, cell / 8), window};
 }
 
 InkMeter::InkMeter(const InkOrder &order, const RowLayout &layout, const PressTable *table)
-    : part_(order.part), layout_(layout), table_(table), x_(axis_of(order.square_width)),
-      y_(axis_of(order.square_height)), to_rgb_(layout),
+    : part_(order.part), layout_(layout), table_(table), x_(axis_of(order.square_width, part_.width)),
+      y_(axis_of(order.square_height, part_.height)), to_rgb_(layout),
       squares_((part_.width + x_.cell - 1) / x_.cell, x_.window,
                std::min(y_.window, (part_.height + y_.cell - 1) / y_.cell)),
       cells_(static_cast<std::size_t>((part_.width + x_.cell - 1) / x_.cell)) {

@@ -25,8 +25,9 @@ struct InkOrder {
   double square_width = 0, square_height = 0; ///< of the square, in stored pixels; more than 0
 };
 
-/// Squares stand at every eighth of their side, to whole pixels. Where a square is wide enough, every second,
-/// third, ... pixel and row is taken, so that a square still has 64 x 64 samples or more.
+/// Squares stand at every eighth of their side, to whole pixels. One that is larger than the part is cut to
+/// it; at its right and lower edge the last eighth may be narrower. Where a square is wide enough, every
+/// second, third, ... pixel and row is taken, so that a square still has 64 x 64 samples or more.
 class InkMeter {
 public:
   /// CMYK is measured as it is stored, other colour models through `table`; the layout, which is of rows that
@@ -41,7 +42,7 @@ private:
   struct Axis {
     std::int64_t cell, step, window; ///< pixels of a cell, from sample to sample; cells of the square
   };
-  static Axis axis_of(double side);
+  static Axis axis_of(double side, std::int64_t length);
   template <class InkOf>
   void add_samples(InkOf ink_of);
   void measure_inks(const std::uint8_t *row);

@@ -5,6 +5,7 @@
 #include "engine/picture/faults.h"
 #include "engine/picture/orientation.h"
 
+#include <algorithm>
 #include <cmath>
 #include <deque>
 
@@ -12,23 +13,29 @@ namespace stoneproof {
 
 namespace {
 
-PixelPart whole_pixels(const PixelRect &rect) {
-  const double left = std::floor(rect.x), top = std::floor(rect.y);
-  return {static_cast<std::int64_t>(left), static_cast<std::int64_t>(top),
-          static_cast<std::int64_t>(std::ceil(rect.x + rect.width) - left),
-          static_cast<std::int64_t>(std::ceil(rect.y + rect.height) - top)};
+struct Span {
+  double begin, end;
+};
+
+/// The whole pixels of an axis of `pixels` that an interval touches; at least the one that it begins in, even
+/// where it is too short for arithmetic.
+Span whole_pixels(double begin, double length, double pixels) {
+  const double first = std::floor(begin);
+  const double end = length > 0 ? std::max(std::ceil(begin + length), first + 1) : first;
+  return {std::max(first, 0.0), std::min(end, pixels)};
 }
 
-/// The part in stored pixels; nothing where it shares none with the picture.
+/// The part in stored pixels; nothing where it shares none with the picture. Made whole before it is turned:
+/// turning whole numbers is exact.
 std::optional<PixelPart> stored_part(const PixelRect &seen, const Facts &facts) {
-  const PixelRect whole{0, 0, static_cast<double>(facts.size.width), static_cast<double>(facts.size.height)};
-  const double left = std::max(seen.x, 0.0), top = std::max(seen.y, 0.0);
-  const double right = std::min(seen.x + seen.width, whole.width);
-  const double bottom = std::min(seen.y + seen.height, whole.height);
-  if (!(left < right && top < bottom)) return std::nullopt; // also what is not a number
+  const Span x = whole_pixels(seen.x, seen.width, static_cast<double>(facts.size.width));
+  const Span y = whole_pixels(seen.y, seen.height, static_cast<double>(facts.size.height));
+  if (!(x.begin < x.end && y.begin < y.end)) return std::nullopt; // also what is not a number
   const Orientation orientation(facts.orientation);
-  return whole_pixels(
-      orientation.stored_part({left, top, right - left, bottom - top}, orientation.stored(facts.size)));
+  const PixelRect part = orientation.stored_part({x.begin, y.begin, x.end - x.begin, y.end - y.begin},
+                                                 orientation.stored(facts.size));
+  return PixelPart{static_cast<std::int64_t>(part.x), static_cast<std::int64_t>(part.y),
+                   static_cast<std::int64_t>(part.width), static_cast<std::int64_t>(part.height)};
 }
 
 /// A stored part as the picture is seen. Each orientation that swaps no axes undoes itself; of those that
@@ -97,8 +104,7 @@ public:
   }
 
 private:
-  /// Colours that became sRGB on their way (Lab, what lies over paper) are no longer those of the file's
-  /// profile.
+  /// Lab becomes sRGB on its way, and is no longer of the file's profile.
   const PressTable *table_of(const PassOrder &order) const {
     const bool own = layout_.colour != ColourModel::lab;
     return order.press_table(own ? layout_.icc : std::vector<std::uint8_t>(), space_of(layout_));

@@ -45,19 +45,32 @@ double range_of(const Histograms &histograms) {
   return static_cast<double>(high - low) / static_cast<double>(all.size() - 1);
 }
 
-/// A missing value has at most this part of what its neighbours hold on average. Both neighbours must hold at
-/// least `often` of all pixels. Our own choice, tried on photographs before and after corrections.
+/// A missing value has at most this part of what the lesser of its neighbours holds, which is at least
+/// `often` of all pixels. Our own choice, tried on photographs before and after corrections.
 constexpr double missing = 0.1, often = 0.0002;
+/// As many values may be missing in a row: a stretch to n times the range leaves n - 1 between any two.
+constexpr std::size_t longest_gap = 7;
+
+/// How many values are missing from `first` on, between two neighbours of which none lies beyond `last`.
+std::size_t gap_at(const Counts &counts, std::size_t first, std::size_t last, double pixels) {
+  const auto count = [&](std::size_t value) { return static_cast<double>(counts[value]); };
+  double largest = 0;
+  for (std::size_t length = 1; length <= longest_gap && first + length <= last; ++length) {
+    largest = std::max(largest, count(first + length - 1));
+    const double lesser = std::min(count(first - 1), count(first + length));
+    if (lesser >= often * pixels && largest <= missing * lesser) return length;
+  }
+  return 0;
+}
 
 double comb_of(const Counts &counts, double pixels) {
   const std::size_t low = percentile(counts, 0.005), high = percentile(counts, 0.995);
   if (high < low + 32) return 0;
   std::size_t gaps = 0;
   for (std::size_t value = low + 1; value < high; ++value) {
-    const auto before = static_cast<double>(counts[value - 1]),
-               after = static_cast<double>(counts[value + 1]);
-    if (std::min(before, after) < often * pixels) continue;
-    gaps += static_cast<double>(counts[value]) <= missing * (before + after) / 2;
+    const std::size_t gap = gap_at(counts, value, high, pixels);
+    gaps += gap;
+    value += gap; // on to the neighbour behind it
   }
   return static_cast<double>(gaps) / static_cast<double>(high - low - 1);
 }

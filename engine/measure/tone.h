@@ -23,9 +23,10 @@ struct Tone {
   /// From the 0.5th to the 99.5th percentile of all channels together, as a share of the whole range. Half a
   /// percent at each end is left out because of dust and reflections (our own choice).
   double range = 0;
-  /// Share of values that are missing between values that occur often: the teeth of a comb, as they stay
-  /// after a strong correction in 8 bits. The largest of the channels. 0 where it cannot be told: fewer than
-  /// 10,000 pixels, other depths than 8 bits, samples that are not the file's own.
+  /// Share of values that are missing, up to seven in a row, between values that occur often: the teeth of a
+  /// comb, as they stay after a strong correction in 8 bits. The largest of the channels. 0 where it cannot
+  /// be told: fewer than 10,000 pixels, other depths than 8 bits, samples that are not the file's own, tones
+  /// that span fewer than 32 values.
   double comb = 0;
 };
 

@@ -24,9 +24,10 @@ struct Histograms {
       true; ///< the file's own samples; else an 8-bit RGB conversion of ink, Lab, palette or opacity
 };
 
-/// Counts every row of a part of up to 16 megapixels; of n times as many every n-th row, n a whole number:
-/// eight million pixels tell a share to much less than a tenth of a percent. Counts gray and RGB as stored,
-/// up to 16 bits. CMYK, Lab, palettes and pictures with opacity are turned to 8-bit RGB first (ToRgb).
+/// Counts every row of a part of less than 16 megapixels; from n times 8 megapixels on every n-th row, n a
+/// whole number: eight million pixels tell a share to much less than a tenth of a percent. Counts gray and
+/// RGB as stored, up to 16 bits. CMYK, Lab, palettes and pictures with opacity are turned to 8-bit RGB first
+/// (ToRgb).
 class ToneMeter {
 public:
   /// The layout must outlive this; it is of rows that are not reduced.

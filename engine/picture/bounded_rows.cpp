@@ -4,6 +4,7 @@
 
 #include "engine/picture/faults.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stoneproof {
@@ -12,6 +13,9 @@ namespace {
 
 /// Below this many bytes of pixels nothing is asked: a small blank picture may pack as tightly as it likes.
 constexpr double harmless_bytes = 256e6;
+
+/// A clock counts nanoseconds; more time than this is no limit, and might not fit.
+constexpr std::chrono::seconds longest = std::chrono::hours(10'000);
 
 double row_bytes(const RowLayout &layout) {
   return static_cast<double>(layout.width) * layout.channels * (layout.bits > 8 ? 2 : 1);
@@ -45,8 +49,8 @@ Outcome<Rows> bounded(Rows rows, const std::filesystem::path &file, std::uint64_
   const double bytes = row_bytes(layout) * static_cast<double>(layout.height);
   if (bytes > harmless_bytes && bytes > limits.most_expansion * static_cast<double>(file_bytes))
     return faults::too_much_expansion(file, bytes / static_cast<double>(file_bytes), limits);
-  return Rows(
-      std::make_unique<BoundedRows>(std::move(rows), file, begun + limits.most_time, limits.most_time));
+  const auto end = begun + std::min(limits.most_time, longest);
+  return Rows(std::make_unique<BoundedRows>(std::move(rows), file, end, limits.most_time));
 }
 
 } // namespace stoneproof

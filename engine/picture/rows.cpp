@@ -34,11 +34,11 @@ Outcome<Rows> open_rows(const std::filesystem::path &path, const RowOrder &order
                         const PictureLimits &limits) {
   auto opened = PictureFile::open(path);
   if (!opened) return opened.fault();
-  const auto begun = std::chrono::steady_clock::now();
   const std::uint64_t bytes = opened.value().size();
   Outcome<Rows> rows = rows_of(std::move(opened).value(), order, limits);
   if (!rows) return rows;
-  return bounded(std::move(rows).value(), path, bytes, begun, limits);
+  // Only now: opening may wait for memory that other pictures hold, which is no fault of this one.
+  return bounded(std::move(rows).value(), path, bytes, std::chrono::steady_clock::now(), limits);
 }
 
 } // namespace stoneproof

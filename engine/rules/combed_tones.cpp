@@ -24,7 +24,8 @@ extern const Rule combed_tones_rule = {
     "A strong correction of a picture in 8 bits leaves steps without any tone between. In smooth skies "
     "and faces they may show as bands, and every further correction makes them wider.",
     "The share of the 256 values, between the 0.5th and the 99.5th percentile of the shown part, that "
-    "hardly occur although both neighbours do, in the channel that has the most of them: 5 % or more. "
+    "hardly occur, up to seven in a row, although both neighbours do, in the channel that has the most of "
+    "them: 5 % or more. "
     "Photos of 8 bits only. The bound was set on half of a set of photographs and held on the other half,"
     " where no picture as taken came above 2 %. Saving as JPEG or enlarging fills the gaps, so that a "
     "picture without them may still have been corrected.",
