@@ -50,12 +50,12 @@ Fault empty(const std::filesystem::path &file) {
 }
 
 Fault other_format(const std::filesystem::path &file, const OtherKind &kind) {
-  return {fmt::format("the file is {}, not a TIFF, JPEG or PNG", kind.name), file.string(),
+  return {fmt::format("the file is {}, which is not read here", kind.name), file.string(),
           std::string(kind.remedy)};
 }
 
 Fault unknown_format(const std::filesystem::path &file) {
-  return {"the file is not a TIFF, JPEG or PNG, whatever its name says", file.string(),
+  return {"the file is no picture of a known kind, whatever its name says", file.string(),
           std::string(export_it)};
 }
 

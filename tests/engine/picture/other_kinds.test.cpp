@@ -108,7 +108,7 @@ TEST_CASE("what is sent in place of a picture is named, with what to ask for ins
     const auto file = test::write_file(folder / "scan.jpg", row.bytes);
     const auto facts = read_facts(file);
     REQUIRE_FALSE(facts);
-    CHECK(facts.fault() == Fault{"the file is " + std::string(row.name) + ", not a TIFF, JPEG or PNG",
+    CHECK(facts.fault() == Fault{"the file is " + std::string(row.name) + ", which is not read here",
                                  file.string(), std::string(kind->remedy)});
   }
 }
@@ -155,7 +155,7 @@ TEST_CASE("a TIFF whose first picture is a small copy of one in a camera's own f
   const auto facts = read_facts(raw);
   REQUIRE_FALSE(facts);
   CHECK(facts.fault() ==
-        Fault{"the file is a camera raw file, not a TIFF, JPEG or PNG", raw.string(),
+        Fault{"the file is a camera raw file, which is not read here", raw.string(),
               "Develop it in a raw converter and export it as TIFF, or as JPEG at best quality."});
   CHECK(read_facts(test::write_file(folder / "plain.tif", tiff_with(0, true))));
   CHECK(read_facts(test::write_file(folder / "small.tif", tiff_with(1, false))));
