@@ -14,6 +14,8 @@ const Facts &facts_of(const Evidence &evidence, const Finding &finding) {
   return *evidence.pictures[*finding.picture].facts;
 }
 
+} // namespace
+
 std::string_view space_name(ProfileSpace space) {
   switch (space) {
   case ProfileSpace::gray: return "gray";
@@ -25,11 +27,9 @@ std::string_view space_name(ProfileSpace space) {
   return {};
 }
 
-std::string named(const ProfileFacts &profile) {
+std::string profile_name(const ProfileFacts &profile) {
   return profile.description.empty() ? "an unnamed profile" : fmt::format("“{}”", profile.description);
 }
-
-} // namespace
 
 std::string_view colour_name(ColourModel colour) {
   switch (colour) {
@@ -55,14 +55,14 @@ std::string mismatched_profile_words(const Evidence &evidence, const Finding &fi
   const Facts &facts = facts_of(evidence, finding);
   const ProfileFacts profile = facts.profile.value_or(ProfileFacts());
   if (profile.made_for == ProfileClass::other)
-    return fmt::format("Its profile, {}, is not of a kind that a picture may carry.", named(profile));
+    return fmt::format("Its profile, {}, is not of a kind that a picture may carry.", profile_name(profile));
   return fmt::format("The picture is {}, but its profile, {}, is one of {}.", colour_name(facts.colour),
-                     named(profile), space_name(profile.space));
+                     profile_name(profile), space_name(profile.space));
 }
 
 std::string wide_gamut_words(const Evidence &evidence, const Finding &finding) {
   const Facts &facts = facts_of(evidence, finding);
-  const std::string name = facts.profile                   ? named(*facts.profile)
+  const std::string name = facts.profile                   ? profile_name(*facts.profile)
                            : facts.tag == ColourTag::adobe ? "Adobe RGB (1998)"
                                                            : "wider primaries";
   return fmt::format("Its colours are those of {}, stronger than those of sRGB.", name);

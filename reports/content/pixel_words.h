@@ -1,4 +1,4 @@
-// What is said of a picture's ink and colours. Used by sentences.cpp alone.
+// What is said of a picture's ink and colours. Used in this folder only.
 #pragma once
 
 #include "engine/rules/rule.h"
@@ -14,5 +14,9 @@ std::string no_profile_words(const Evidence &evidence, const Finding &finding);
 
 /// The name of a colour model for people: "RGB", "gray", "one-bit".
 std::string_view colour_name(ColourModel colour);
+/// The same of a profile's colours.
+std::string_view space_name(ProfileSpace space);
+/// As it names itself, in quotes; "an unnamed profile" where it does not.
+std::string profile_name(const ProfileFacts &profile);
 
 } // namespace stoneproof::content

@@ -33,13 +33,6 @@ std::string job_line(const Evidence &evidence) {
                      count(evidence.frames.size(), "frame", "frames"));
 }
 
-/// Names the sheet's file without its folder, which is nobody's business.
-std::string press_line(const PressSheet &press) {
-  return fmt::format(
-      "Checked against the press sheet “{}” ({}). The printer’s own specification has the last word.",
-      press.name, std::filesystem::path(press.source).filename().string());
-}
-
 /// Findings in page order, from top to bottom of the page; what has no page comes last.
 std::vector<const Finding *> in_page_order(const std::vector<Finding> &findings) {
   std::vector<const Finding *> order;
@@ -71,6 +64,12 @@ Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
 }
 
 } // namespace
+
+std::string press_line(const PressSheet &press) {
+  return fmt::format(
+      "Checked against the press sheet “{}” ({}). The printer’s own specification has the last word.",
+      press.name, std::filesystem::path(press.source).filename().string());
+}
 
 std::array<std::size_t, 3> count_grades(const std::vector<Finding> &findings) {
   std::array<std::size_t, 3> counts{};

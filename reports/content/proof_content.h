@@ -51,4 +51,8 @@ std::string verdict_line(const std::array<std::size_t, 3> &counts);
 
 std::array<std::size_t, 3> count_grades(const std::vector<Finding> &findings);
 
+/// Which press sheet was used, and that the printer has the last word. Names the sheet's file without its
+/// folder, which is nobody's business.
+std::string press_line(const PressSheet &press);
+
 } // namespace stoneproof::content

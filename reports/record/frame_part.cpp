@@ -46,24 +46,6 @@ Json enlargement_of(const Evidence &evidence, const PlacedFrame &placed) {
   return enlarged ? Json{{"x", enlarged->x}, {"y", enlarged->y}} : Json(nullptr);
 }
 
-Json tone_part(const Tone &tone) {
-  Json channels = Json::array();
-  for (const ChannelTone &channel : tone.channels)
-    channels.push_back(
-        {{"clipped_highlights", channel.clipped_highlights}, {"clipped_shadows", channel.clipped_shadows}});
-  return {{"white_share", tone.white},
-          {"black_share", tone.black},
-          {"range", tone.range},
-          {"comb", tone.comb},
-          {"channels", std::move(channels)}};
-}
-
-Json ink_part(const Shown &shown) {
-  return {{"most", shown.ink->most},
-          {"place_mm", in_mm_or_null(shown.ink_place)},
-          {"out_of_gamut_share", or_null(shown.ink->out_of_gamut)}};
-}
-
 Json reach_of(const Reach &reach) {
   return {{"top", reach.top.mm()},
           {"bottom", reach.bottom.mm()},
@@ -92,8 +74,8 @@ Json frame_part(const Evidence &evidence, std::size_t index) {
   add_print(part, placed);
   part["enlargement"] = enlargement_of(evidence, placed);
   const Shown *shown = evidence.shown_at(index);
-  part["tone"] = shown ? tone_part(shown->tone) : Json(nullptr);
-  part["ink"] = shown && shown->ink ? ink_part(*shown) : Json(nullptr);
+  part["tone"] = tone_part(shown);
+  part["ink"] = ink_part(shown);
   return part;
 }
 

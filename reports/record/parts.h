@@ -18,6 +18,11 @@ Json press_part(const PressSheet &press);
 Json picture_part(const Evidence &evidence, std::size_t picture);
 /// `frame` counts Evidence::frames.
 Json frame_part(const Evidence &evidence, std::size_t frame);
+/// Sets all that is known of the file itself, from "fault" to "true_detail".
+void add_state(Json &part, const PictureState &state);
+/// Null where nobody looked, or there is no ink to tell of.
+Json tone_part(const Shown *shown);
+Json ink_part(const Shown *shown);
 Json finding_part(const Evidence &evidence, const Finding &finding);
 
 template <class T>

@@ -1,5 +1,4 @@
 // One picture file of the record. The only way in is picture_part; tested in tests/reports/record.
-#include "engine/measure/jpeg_quality.h"
 #include "reports/record/parts.h"
 
 namespace stoneproof::record {
@@ -13,80 +12,18 @@ Json original_part(const std::optional<Original> &original) {
           {"lost", original->lost}};
 }
 
-Json ppi_or_null(const std::optional<Density> &density) {
-  return density ? Json(density->ppi()) : Json(nullptr);
-}
-
-Json jpeg_part(const std::optional<JpegFacts> &jpeg) {
-  if (!jpeg) return nullptr;
-  const auto saved = jpeg_quality(*jpeg);
-  return {{"quality", saved ? Json(saved->quality) : Json(nullptr)},
-          {"exact", saved ? Json(saved->exact) : Json(nullptr)},
-          {"error", saved ? Json(saved->error) : Json(nullptr)},
-          {"subsampling", jpeg->subsampling.empty() ? Json(nullptr) : Json(jpeg->subsampling)}};
-}
-
-/// What the file says of itself; every key is there, and null where the header could not be read.
-void add_facts(Json &part, const std::optional<Facts> &facts) {
-  const auto told = [&](const char *key, auto value_of) {
-    part[key] = facts ? Json(value_of(*facts)) : Json(nullptr);
-  };
-  told("bytes", [](const Facts &f) { return f.bytes; });
-  told("format", [](const Facts &f) { return word_of(format_words, f.format); });
-  told("width_px", [](const Facts &f) { return f.size.width; });
-  told("height_px", [](const Facts &f) { return f.size.height; });
-  told("orientation", [](const Facts &f) { return f.orientation; });
-  told("stored_ppi_x", [](const Facts &f) { return ppi_or_null(f.stored_x); });
-  told("stored_ppi_y", [](const Facts &f) { return ppi_or_null(f.stored_y); });
-  told("colour", [](const Facts &f) { return word_of(colour_words, f.colour); });
-  told("bits", [](const Facts &f) { return f.bits; });
-  told("channels", [](const Facts &f) { return f.channels; });
-  told("alpha", [](const Facts &f) { return f.alpha; });
-  told("icc", [](const Facts &f) { return f.tag == ColourTag::profile; });
-  told("colour_tag", [](const Facts &f) { return word_of(tag_words, f.tag); });
-  told("compression", [](const Facts &f) { return f.compression; });
-  told("pages", [](const Facts &f) { return f.pages; });
-}
-
-constexpr Word<ProfileSpace> space_words[] = {{ProfileSpace::gray, "gray"},
-                                              {ProfileSpace::rgb, "rgb"},
-                                              {ProfileSpace::cmyk, "cmyk"},
-                                              {ProfileSpace::lab, "lab"},
-                                              {ProfileSpace::other, "other"}};
-constexpr Word<ProfileClass> class_words[] = {{ProfileClass::input, "input"},
-                                              {ProfileClass::display, "display"},
-                                              {ProfileClass::output, "output"},
-                                              {ProfileClass::colour_space, "colour-space"},
-                                              {ProfileClass::other, "other"}};
-
-Json profile_part(const std::optional<ProfileFacts> &profile) {
-  if (!profile) return nullptr;
-  return {{"description", profile->description.empty() ? Json(nullptr) : Json(profile->description)},
-          {"space", word_of(space_words, profile->space)},
-          {"made_for", word_of(class_words, profile->made_for)},
-          {"broken", profile->broken},
-          {"wide_gamut", profile->wide_gamut}};
-}
-
 } // namespace
 
 Json picture_part(const Evidence &evidence, std::size_t picture) {
   const Picture &listed = evidence.book.pictures[picture];
-  const PictureState &state = evidence.pictures[picture];
   Json part = {
       {"id", listed.id},
       {"file", listed.file},
       {"use", word_of(use_words, listed.use)},
       {"contributor", id_or_null(evidence.book.contributors, listed.contributor)},
       {"original", original_part(listed.original)},
-      {"fault", state.fault ? Json(state.fault->what) : Json(nullptr)},
-      {"sha256", state.sha256.empty() ? Json(nullptr) : Json(state.sha256)},
   };
-  add_facts(part, state.facts);
-  part["jpeg"] = state.facts ? jpeg_part(state.facts->jpeg) : Json(nullptr);
-  part["profile"] = state.facts ? profile_part(state.facts->profile) : Json(nullptr);
-  part["neutral"] = or_null(state.neutral);
-  part["true_detail"] = nullptr;
+  add_state(part, evidence.pictures[picture]);
   return part;
 }
 

@@ -28,6 +28,7 @@ constexpr std::int64_t usual_memory_together = 1000 * megabyte;
 /// The options as written; numbers are read afterwards.
 struct Written {
   std::string book, rule;
+  std::vector<std::string> pictures;
   std::optional<std::string> out, record, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
@@ -36,6 +37,18 @@ struct Written {
 void add_text(CLI::App &verb, const char *name, std::optional<std::string> &value, const char *kind,
               std::string says) {
   verb.add_option(name, value, std::move(says))->type_name(kind)->take_last();
+}
+
+/// Whose requirements, and how pictures are read.
+void add_measuring(CLI::App &verb, Written &written) {
+  add_text(verb, "--press", written.press, "SHEET",
+           "the printer's requirements (else the built-in press sheet)");
+  verb.add_flag("--json", written.json,
+                fmt::format("print {}", verb.get_name() == "proof" ? "the record instead of the summary"
+                                                                   : "the figures as JSON"));
+  verb.add_flag("--quick", written.quick, "do not measure tones and inks: faster");
+  add_text(verb, "--jobs", written.jobs, "N",
+           fmt::format("threads, 1 to {} (else one for each processor)", most_jobs));
 }
 
 /// What a picture may ask of the machine.
@@ -54,19 +67,21 @@ void add_limits(CLI::App &verb, Written &written) {
            fmt::format("refuse pictures that take longer to decode (else {})", limits.most_time.count()));
 }
 
-CLI::App *add_proof(CLI::App &app, Written &written) {
+void add_proof(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("proof");
   verb->add_option("BOOK", written.book);
-  const auto text = [&](const char *name, std::optional<std::string> &value, const char *kind,
-                        std::string says) { add_text(*verb, name, value, kind, std::move(says)); };
-  text("--out", written.out, "FILE", "where the proof goes (else BOOK.proof.pdf, beside BOOK)");
-  text("--record", written.record, "FILE", "where the record goes (else BOOK.record.json, beside BOOK)");
-  text("--press", written.press, "SHEET", "the printer's requirements (else the built-in press sheet)");
-  verb->add_flag("--json", written.json, "print the record instead of the summary");
-  verb->add_flag("--quick", written.quick, "do not measure tones and inks: faster");
-  text("--jobs", written.jobs, "N", fmt::format("threads, 1 to {} (else one for each processor)", most_jobs));
+  add_text(*verb, "--out", written.out, "FILE", "where the proof goes (else BOOK.proof.pdf, beside BOOK)");
+  add_text(*verb, "--record", written.record, "FILE",
+           "where the record goes (else BOOK.record.json, beside BOOK)");
+  add_measuring(*verb, written);
   add_limits(*verb, written);
-  return verb;
+}
+
+void add_measure(CLI::App &app, Written &written) {
+  CLI::App *verb = app.add_subcommand("measure");
+  verb->add_option("PICTURE", written.pictures);
+  add_measuring(*verb, written);
+  add_limits(*verb, written);
 }
 
 /// The verbs in the order in which help shows them.
@@ -74,6 +89,7 @@ void add_verbs(CLI::App &app, Written &written) {
   app.set_help_flag("--help,-h", "show this help");
   app.set_version_flag("--version", STONEPROOF_VERSION, "show the version");
   add_proof(app, written);
+  add_measure(app, written);
   app.add_subcommand("press");
   app.add_subcommand("explain")->add_option("RULE", written.rule);
 }
@@ -152,30 +168,38 @@ std::optional<Fault> forgotten_value(const CLI::App &verb) {
 
 /// Sets `number` where the option was given; a Fault where it is no whole number from 1 to `most`.
 template <class Number>
-std::optional<Fault> read_number(std::string_view name, const std::optional<std::string> &text,
-                                 std::int64_t most, Number &number, std::int64_t unit = 1) {
+std::optional<Fault> read_number(const std::string &verb, std::string_view name,
+                                 const std::optional<std::string> &text, std::int64_t most, Number &number,
+                                 std::int64_t unit = 1) {
   if (!text) return std::nullopt;
   std::int64_t value = 0;
   const char *end = text->data() + text->size();
   const auto [stopped, error] = std::from_chars(text->data(), end, value);
   if (error != std::errc() || stopped != end || value < 1 || value > most)
     return command_fault(
-        fmt::format("{} wants a whole number from 1 to {}, not {}", name, most, in_quotes(*text)), "proof");
+        fmt::format("{} wants a whole number from 1 to {}, not {}", name, most, in_quotes(*text)), verb);
   number = static_cast<Number>(value * unit);
   return std::nullopt;
 }
 
-std::optional<Fault> read_limits(const Written &written, PictureLimits &limits) {
+/// How pictures are read, for the verbs that read them.
+std::optional<Fault> read_measuring(const std::string &verb, const Written &written,
+                                    MeasureOptions &options) {
+  PictureLimits &limits = options.limits;
   std::int64_t together = usual_memory_together, seconds = limits.most_time.count();
   for (auto fault :
-       {read_number("--most-pixels", written.most_pixels, most_pixels, limits.most_pixels),
-        read_number("--most-memory", written.most_memory, most_megabytes, limits.most_memory, megabyte),
-        read_number("--memory-together", written.memory_together, most_megabytes, together, megabyte),
-        read_number("--most-expansion", written.most_expansion, most_ratio, limits.most_expansion),
-        read_number("--most-seconds", written.most_seconds, most_seconds, seconds)})
+       {read_number(verb, "--jobs", written.jobs, most_jobs, options.jobs),
+        read_number(verb, "--most-pixels", written.most_pixels, most_pixels, limits.most_pixels),
+        read_number(verb, "--most-memory", written.most_memory, most_megabytes, limits.most_memory, megabyte),
+        read_number(verb, "--memory-together", written.memory_together, most_megabytes, together, megabyte),
+        read_number(verb, "--most-expansion", written.most_expansion, most_ratio, limits.most_expansion),
+        read_number(verb, "--most-seconds", written.most_seconds, most_seconds, seconds)})
     if (fault) return fault;
   limits.most_time = std::chrono::seconds(seconds);
   limits.budget = std::make_shared<MemoryBudget>(static_cast<std::uint64_t>(together));
+  options.press = written.press;
+  options.quick = written.quick;
+  options.json = written.json;
   return std::nullopt;
 }
 
@@ -185,11 +209,17 @@ Outcome<Command> proof_command(const Written &written) {
   command.book = written.book;
   command.out = written.out;
   command.record = written.record;
-  command.press = written.press;
-  command.json = written.json;
-  command.quick = written.quick;
-  if (const auto fault = read_number("--jobs", written.jobs, most_jobs, command.jobs)) return *fault;
-  if (const auto fault = read_limits(written, command.limits)) return *fault;
+  if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
+  return Command(command);
+}
+
+Outcome<Command> measure_command(const Written &written) {
+  const auto &pictures = written.pictures;
+  if (pictures.empty() || std::find(pictures.begin(), pictures.end(), "") != pictures.end())
+    return command_fault("a PICTURE to measure is missing", "measure");
+  MeasureCommand command;
+  command.pictures.assign(pictures.begin(), pictures.end());
+  if (const auto fault = read_measuring("measure", written, command.options)) return *fault;
   return Command(command);
 }
 
@@ -197,6 +227,7 @@ Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   const CLI::App &verb = verb_of(app);
   if (const auto fault = forgotten_value(verb)) return *fault;
   if (verb.get_name() == "proof") return proof_command(written);
+  if (verb.get_name() == "measure") return measure_command(written);
   if (verb.get_name() == "press") return Command(PressCommand{});
   if (verb.get_name() == "explain")
     return Command(ExplainCommand{written.rule.empty() ? std::nullopt : std::optional(written.rule)});

@@ -7,18 +7,30 @@
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
 namespace stoneproof::terminal {
+
+/// How pictures are read, and by whose requirements.
+struct MeasureOptions {
+  std::optional<std::filesystem::path> press; ///< none: the built-in press sheet
+  int jobs = 0;                               ///< threads; 0: one for each processor
+  PictureLimits limits;
+  bool quick = false; ///< no pixels are measured
+  bool json = false;  ///< JSON instead of words on standard output: the record, or the figures of `measure`
+};
 
 /// Check a book, write its proof and its record.
 struct ProofCommand {
   std::filesystem::path book;                       ///< the description
   std::optional<std::filesystem::path> out, record; ///< none: beside the description, named after it
-  std::optional<std::filesystem::path> press;       ///< none: the built-in press sheet
-  int jobs = 0;                                     ///< threads; 0: one for each processor
-  PictureLimits limits;
-  bool quick = false; ///< no pixels are measured
-  bool json = false;  ///< the record instead of the summary on standard output
+  MeasureOptions options;
+};
+
+/// Tell what picture files are good for.
+struct MeasureCommand {
+  std::vector<std::filesystem::path> pictures; ///< at least one
+  MeasureOptions options;
 };
 
 /// Print the built-in press sheet.
@@ -34,6 +46,6 @@ struct ShowCommand {
   std::string text;
 };
 
-using Command = std::variant<ProofCommand, PressCommand, ExplainCommand, ShowCommand>;
+using Command = std::variant<ProofCommand, MeasureCommand, PressCommand, ExplainCommand, ShowCommand>;
 
 } // namespace stoneproof::terminal

@@ -31,8 +31,15 @@ constexpr std::string_view proof_more =
     "line is wrong, 3 the description or the press sheet could not be read, 4 an output could not be "
     "written.";
 
-const std::array<VerbHelp, 3> &verbs() {
-  static const std::array<VerbHelp, 3> table = {{
+constexpr std::string_view measure_more =
+    "Tells of each file how it is stored, its tones and inks, and how large it prints well: at the wanted "
+    "and "
+    "at the least density of the press sheet, and filling the usual papers. Name files, not folders; they "
+    "are never changed. Exit status: 0 all were measured, 2 the command line is wrong, 3 a picture or the "
+    "press sheet could not be read (the other pictures are still told of).";
+
+const std::array<VerbHelp, 4> &verbs() {
+  static const std::array<VerbHelp, 4> table = {{
       {"proof",
        "stoneproof proof BOOK [options]",
        "checks a book, writes its proof and its record",
@@ -40,6 +47,13 @@ const std::array<VerbHelp, 3> &verbs() {
         {"stoneproof proof album.xml --press printer.xml", "checks against the printer's own requirements"},
         {"stoneproof proof album.xml --out /tmp/proof.pdf --json", "writes there, prints the record"}},
        proof_more},
+      {"measure",
+       "stoneproof measure PICTURE... [options]",
+       "tells what picture files are good for, without a book",
+       {{"stoneproof measure scans/*.tif", "tells how large each can be printed"},
+        {"stoneproof measure wedding.jpg --press printer.xml", "by the printer's own requirements"},
+        {"stoneproof measure scans/*.tif --json > scans.json", "every figure, for a program"}},
+       measure_more},
       {"press",
        "stoneproof press",
        "prints the built-in press sheet, commented, ready to edit",
@@ -61,9 +75,21 @@ std::string examples_text(const std::vector<Example> &examples) {
   return text;
 }
 
+/// What an option does stands beside it, or below it where its name is long.
 std::string options_text(const std::vector<HelpRow> &options) {
+  constexpr int name_width = 17, beside = 2 + name_width + 1;
   std::string text = "Options\n";
-  for (const HelpRow &row : options) text += fmt::format("  {:<17} {}\n", row.option, row.does);
+  for (const HelpRow &row : options) {
+    std::string before = fmt::format("  {:<{}} ", row.option, name_width);
+    if (before.size() > beside) {
+      text += fmt::format("  {}\n", row.option);
+      before.assign(beside, ' ');
+    }
+    for (const std::string &line : wrapped(row.does, usual_width - beside)) {
+      text += before + line + "\n";
+      before.assign(beside, ' ');
+    }
+  }
   return text;
 }
 

@@ -37,7 +37,7 @@ Reading<PressSheet> press_sheet(const std::optional<std::filesystem::path> &file
 /// The inputs, or every fault of the description and of the press sheet together.
 Reading<Inputs> read_inputs(const ProofCommand &command) {
   Reading<Book> book = read_book(command.book);
-  Reading<PressSheet> press = press_sheet(command.press);
+  Reading<PressSheet> press = press_sheet(command.options.press);
   Reading<Inputs> inputs;
   inputs.faults = std::move(book.faults);
   inputs.faults.insert(inputs.faults.end(), press.faults.begin(), press.faults.end());
@@ -55,7 +55,7 @@ Reading<Inputs> read_inputs(const ProofCommand &command) {
 
 std::vector<Input> files_read(const ProofCommand &command, const Book &book) {
   std::vector<Input> files = {{command.book, "the description of the book"}};
-  if (command.press) files.push_back({*command.press, "the press sheet"});
+  if (command.options.press) files.push_back({*command.options.press, "the press sheet"});
   for (const Picture &picture : book.pictures)
     files.push_back({book.path_of(picture), "a picture of the book"});
   return files;
@@ -64,9 +64,9 @@ std::vector<Input> files_read(const ProofCommand &command, const Book &book) {
 Checked check(const ProofCommand &command, Inputs &inputs, bool show_progress) {
   ProgressBar bar;
   RunOptions options;
-  options.limits = command.limits;
-  options.measure_pixels = !command.quick;
-  options.jobs = command.jobs;
+  options.limits = command.options.limits;
+  options.measure_pixels = !command.options.quick;
+  options.jobs = command.options.jobs;
   options.copy_density = layout::copy_density(inputs.book);
   if (show_progress) options.progress = [&](std::size_t done, std::size_t total) { bar.show(done, total); };
   return check_book(std::move(inputs.book), std::move(inputs.press), options);
@@ -105,7 +105,7 @@ ExitStatus run_proof(const ProofCommand &command) {
     return refuse(written.fault(), ExitStatus::unwritable_output);
 
   const ExitStatus verdict = content.clear ? ExitStatus::clear : ExitStatus::held;
-  return print_result(command.json ? record : summary(content, outputs, console.width, console.bold),
+  return print_result(command.options.json ? record : summary(content, outputs, console.width, console.bold),
                       verdict);
 }
 

@@ -1,14 +1,11 @@
 #include "reports/record/record.h"
 #include "tests/reports/record/record_book.h"
+#include "tests/reports/record/validate.h"
 #include "tests/support/catch.h"
 #include "tests/support/files.h"
 
-#include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <sstream>
-#include <sys/wait.h>
-#include <unistd.h>
 
 using namespace stoneproof;
 using namespace stoneproof::test;
@@ -20,32 +17,10 @@ namespace {
 const record::RecordOptions options = {"1.2.3", std::string(64, 'd'), std::nullopt};
 const std::string here = STONEPROOF_SOURCE_DIR "/tests/reports/record/";
 
-/// How many of the records the schema refuses. Python is Debian's own, with its package python3-jsonschema.
-int refused(const std::vector<std::string> &records) {
-  const Folder folder;
-  std::string command =
-      "/usr/bin/python3 '" + here + "validate.py' '" + STONEPROOF_SOURCE_DIR "/schema/record.schema.json'";
-  for (std::size_t i = 0; i < records.size(); ++i) {
-    const fs::path file = folder.path / (std::to_string(i) + ".json");
-    write_file(file, records[i]);
-    command += " '" + file.string() + "'";
-  }
-  const fs::path said = folder.path / "said";
-  const int status = std::system((command + " > '" + said.string() + "' 2>&1").c_str());
-  UNSCOPED_INFO(content_of(said));
-  REQUIRE(content_of(said).find("Traceback") == std::string::npos);
-  REQUIRE(WIFEXITED(status));
-  return WEXITSTATUS(status);
-}
+int refused(const std::vector<std::string> &records) { return refused_by("record.schema.json", records); }
 
 std::string record_of(const Checked &checked) {
   return record_text(checked.evidence, checked.findings, options);
-}
-
-std::string replaced(std::string text, const std::string &from, const std::string &to) {
-  const auto at = text.find(from);
-  REQUIRE(at != std::string::npos);
-  return text.replace(at, from.size(), to);
 }
 
 } // namespace

@@ -9,6 +9,7 @@ namespace {
 
 const std::string general = "  Run stoneproof --help to see how it is used.\n";
 const std::string of_proof = "  Run stoneproof proof --help to see how it is used.\n";
+const std::string of_measure = "  Run stoneproof measure --help to see how it is used.\n";
 const std::string of_press = "  Run stoneproof press --help to see how it is used.\n";
 const std::string of_explain = "  Run stoneproof explain --help to see how it is used.\n";
 
@@ -55,6 +56,16 @@ TEST_CASE("a wrong command line is told, with what was probably meant") {
                 of_proof},
            {{"proof", "album.xml", "--most-memory", "NaN"},
             "stoneproof: --most-memory wants a whole number from 1 to 1000000, not \"NaN\"\n" + of_proof},
+           {{"mesure", "a.tif"},
+            "stoneproof: there is no verb \"mesure\" (did you mean measure?)\n" + general},
+           {{"measure"}, "stoneproof: a PICTURE to measure is missing\n" + of_measure},
+           {{"measure", "a.tif", ""}, "stoneproof: a PICTURE to measure is missing\n" + of_measure},
+           {{"measure", "a.tif", "--jsn"},
+            "stoneproof: there is no option \"--jsn\" (did you mean --json?)\n" + of_measure},
+           {{"measure", "a.tif", "--out", "x"}, "stoneproof: there is no option \"--out\"\n" + of_measure},
+           {{"measure", "a.tif", "--press"}, "stoneproof: --press wants a value: SHEET\n" + of_measure},
+           {{"measure", "a.tif", "--jobs", "0"},
+            "stoneproof: --jobs wants a whole number from 1 to 256, not \"0\"\n" + of_measure},
            {{"press", "sheet.xml"}, "stoneproof: nothing is expected at \"sheet.xml\"\n" + of_press},
            {{"explain", "a", "b"}, "stoneproof: nothing is expected at \"b\"\n" + of_explain},
            {{"explain", "too-few-pixel"},
@@ -94,12 +105,16 @@ TEST_CASE("help shows examples first, fits 80 columns and names every option") {
   for (const Case &c : std::vector<Case>{
            {{"--help"},
             "stoneproof VERB [options]\n\nExamples\n",
-            {"proof", "press", "explain", "--help", "--version"}},
+            {"proof", "measure", "press", "explain", "--help", "--version"}},
            {{"-h"}, "stoneproof VERB [options]\n\nExamples\n", {"proof", "press", "explain"}},
            {{"proof", "--help"},
             "stoneproof proof BOOK [options]\n  checks a book, writes its proof and its record\n\nExamples\n",
             {"--out FILE", "--record FILE", "--press SHEET", "--json", "--jobs N", "--most-pixels N",
              "--most-memory MB", "SOURCE_DATE_EPOCH", "Exit status: 0"}},
+           {{"measure", "--help"},
+            "stoneproof measure PICTURE... [options]\n  tells what picture files are good for, without a "
+            "book\n\nExamples\n",
+            {"--press SHEET", "--json", "--quick", "--jobs N", "--most-seconds N", "Exit status: 0"}},
            {{"press", "--help"},
             "stoneproof press\n  prints the built-in press sheet, commented, ready to edit\n\nExamples\n",
             {"--help"}},
@@ -173,7 +188,8 @@ TEST_CASE("an explanation is as wide as the terminal, from 40 to 100 columns") {
 
 TEST_CASE("results that cannot be printed are told") {
   const AlbumFolder album;
-  for (const Words &words : std::vector<Words>{{"press"}, {"explain"}, {"proof", "album.xml"}}) {
+  for (const Words &words :
+       std::vector<Words>{{"press"}, {"explain"}, {"proof", "album.xml"}, {"measure", "scans/harbour.tif"}}) {
     const Ran ran = run(album.path, words, {}, "/dev/full");
     CHECK(ran.err == "standard output: the results cannot be printed (No space left on device)\n"
                      "  Send them somewhere else.\n");

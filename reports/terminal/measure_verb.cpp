@@ -1,0 +1,51 @@
+// From picture files to what they are good for. The only way in is run_measure; tested in
+// tests/reports/terminal.
+#include "reports/terminal/measure_verb.h"
+
+#include "engine/press/read.h"
+#include "engine/run/measure_files.h"
+#include "reports/record/measure_record.h"
+#include "reports/terminal/console.h"
+#include "reports/terminal/measure_summary.h"
+#include "reports/terminal/progress.h"
+
+namespace stoneproof::terminal {
+
+namespace {
+
+std::vector<MeasuredFile> measure(const MeasureCommand &command, const PressSheet &press,
+                                  bool show_progress) {
+  ProgressBar bar;
+  RunOptions options;
+  options.limits = command.options.limits;
+  options.measure_pixels = !command.options.quick;
+  options.jobs = command.options.jobs;
+  if (show_progress) options.progress = [&](std::size_t done, std::size_t total) { bar.show(done, total); };
+  return measure_files(command.pictures, press, options);
+}
+
+std::vector<Fault> faults_of(const std::vector<MeasuredFile> &files) {
+  std::vector<Fault> faults;
+  for (const MeasuredFile &file : files)
+    if (file.state.fault) faults.push_back(*file.state.fault);
+  return faults;
+}
+
+} // namespace
+
+ExitStatus run_measure(const MeasureCommand &command) {
+  const Console console = look_at_console();
+  const Reading<PressSheet> press = command.options.press ? read_press_sheet(*command.options.press)
+                                                          : Reading<PressSheet>{built_in_press_sheet(), {}};
+  if (!press) return refuse(press.faults, ExitStatus::unreadable_input);
+  const auto files = measure(command, *press.value, console.progress);
+  const std::string text = command.options.json
+                               ? record::measure_text(files, *press.value, STONEPROOF_VERSION)
+                               : measure_summary(files, *press.value, console.width, console.bold);
+  const ExitStatus printed = print_result(text, ExitStatus::clear);
+  const std::vector<Fault> faults = faults_of(files);
+  if (printed != ExitStatus::clear || faults.empty()) return printed;
+  return refuse(faults, ExitStatus::unreadable_input);
+}
+
+} // namespace stoneproof::terminal
