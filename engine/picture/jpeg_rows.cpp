@@ -130,6 +130,7 @@ std::optional<Fault> JpegRows::start(const RowOrder &order, const PictureLimits 
   const std::uint64_t needed = held_bytes(session_.state());
   if (needed > limits.most_memory) return faults::too_much_memory(file_.path(), needed, limits);
   hold_ = MemoryBudget::take(limits.budget, needed);
+  session_.start_clock(limits.most_time);
   layout_.icc = session_.icc();
   if (!begin_at(order, eighths)) return failure();
   describe(eighths);

@@ -75,6 +75,8 @@ void JpegSession::on_progress(j_common_ptr state) {
   std::longjmp(session.jump_, 1);
 }
 
+void JpegSession::start_clock(std::chrono::seconds most_time) { latest_ = latest_from_now(most_time); }
+
 std::optional<std::string> JpegSession::obstacle() const {
   if (gave_up_) return error();
   switch (errors_.msg_code) {

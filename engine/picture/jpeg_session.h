@@ -38,6 +38,9 @@ public:
     return true;
   }
 
+  /// Counts the time that decoding may take from now on; to be called once memory for it is there.
+  void start_clock(std::chrono::seconds most_time);
+
   jpeg_decompress_struct &state() { return state_; }
   std::string error() const { return error_.data(); }
   /// What libjpeg cannot decode though it is sound, in words that complete "the JPEG holds ..."; none: the

@@ -19,11 +19,11 @@ PngSession::PngSession(const PictureFile &file) : file_(file) {
   png_ = png_create_read_struct(PNG_LIBPNG_VER_STRING, this, on_error, on_warning);
   if (png_) info_ = png_create_info_struct(png_);
   run([](png_structp png, png_infop) {
-    // Sizes are judged by our own limits. What is never read is skipped: a text may unpack to gigabytes, and a
-    // short list of suggested colours makes libpng ask for one.
+    // Sizes are judged by our own limits. What is never read is skipped: a text may unpack to gigabytes, and
+    // for some chunks libpng asks for as much memory as they claim to need.
     png_set_user_limits(png, PNG_UINT_31_MAX, PNG_UINT_31_MAX);
-    static constexpr png_byte unread[] = "tEXt\0zTXt\0iTXt\0sPLT\0pCAL\0sCAL\0hIST";
-    png_set_keep_unknown_chunks(png, PNG_HANDLE_CHUNK_NEVER, unread, 7);
+    static constexpr png_byte unread[] = "tEXt\0zTXt\0iTXt\0sPLT\0pCAL\0sCAL\0hIST\0eXIf";
+    png_set_keep_unknown_chunks(png, PNG_HANDLE_CHUNK_NEVER, unread, 8);
     // libpng knows this chunk from 1.6.45 on; it is read here for all alike.
     static constexpr png_byte codes[] = "cICP";
     png_set_keep_unknown_chunks(png, PNG_HANDLE_CHUNK_ALWAYS, codes, 1);

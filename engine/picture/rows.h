@@ -19,7 +19,7 @@ namespace stoneproof {
 struct RowOrder {
   std::int64_t x = 0, y = 0, width = 0, height = 0; ///< whole pixels inside the picture
   /// The source may come reduced, but the part must keep at least this many pixels; a JPEG reduces in eighths
-  /// while it decodes. The part's own size, or more, asks for every pixel.
+  /// while it decodes, a TIFF may hold a reduced copy. The part's own size, or more, asks for every pixel.
   std::int64_t least_width = 0, least_height = 0;
 };
 

@@ -4,6 +4,7 @@
 #include "engine/picture/formats.h"
 #include "engine/picture/tiff_itu_lab.h"
 #include "engine/picture/tiff_planes.h"
+#include "engine/picture/tiff_reduced.h"
 #include "engine/picture/tiff_rgba_rows.h"
 #include "engine/picture/tiff_samples.h"
 
@@ -52,6 +53,8 @@ public:
   explicit TiffRows(PictureFile file) : file_(std::move(file)) {}
 
   std::optional<Fault> start(const RowOrder &order, const PictureLimits &limits);
+  /// The same from a reduced copy of the picture, whose rows then speak of the picture itself.
+  std::optional<Fault> start(const TiffReduced &copy, const RowOrder &order, const PictureLimits &limits);
   Outcome<std::span<const std::uint8_t>> next() override;
 
 private:
@@ -61,6 +64,7 @@ private:
                                    const PictureLimits &limits);
 
   PictureFile file_;
+  std::uint64_t directory_ = 0; ///< as TiffSession::open takes it
   std::optional<TiffSamples> samples_;
   std::vector<TiffPlane> planes_;
   std::vector<std::uint8_t> row_;
@@ -122,7 +126,7 @@ std::optional<Fault> TiffRows::open_planes(std::unique_ptr<TiffSession> session,
   hold_ = MemoryBudget::take(limits.budget, bytes * planes.size());
   for (const int plane : planes) {
     if (!session) {
-      auto another = TiffSession::open(file_, limits);
+      auto another = TiffSession::open(file_, limits, directory_);
       if (!another) return another.fault();
       session = std::move(another).value();
     }
@@ -143,7 +147,7 @@ std::optional<Fault> TiffRows::open_planes(std::unique_ptr<TiffSession> session,
 }
 
 std::optional<Fault> TiffRows::start(const RowOrder &order, const PictureLimits &limits) {
-  auto opened = TiffSession::open(file_, limits);
+  auto opened = TiffSession::open(file_, limits, directory_);
   if (!opened) return opened.fault();
   std::unique_ptr<TiffSession> session = std::move(opened).value();
   const TiffHeader &header = session->header();
@@ -159,6 +163,15 @@ std::optional<Fault> TiffRows::start(const RowOrder &order, const PictureLimits 
   if (layout_.colour == ColourModel::indexed && layout_.palette.empty())
     return faults::broken_header(file_.path(), "TIFF", "its palette is missing");
   return open_planes(std::move(session), order, limits);
+}
+
+std::optional<Fault> TiffRows::start(const TiffReduced &copy, const RowOrder &order,
+                                     const PictureLimits &limits) {
+  directory_ = copy.directory;
+  if (auto fault = start(copy.order(order), limits)) return fault;
+  layout_.stored = copy.full;
+  layout_.scale = copy.scale;
+  return std::nullopt;
 }
 
 Outcome<std::span<const std::uint8_t>> TiffRows::next() {
@@ -184,6 +197,11 @@ Outcome<Rows> tiff_rows(PictureFile file, const RowOrder &order, const PictureLi
   auto opened = TiffSession::open(file, limits);
   if (!opened) return opened.fault();
   if (needs_tiff_rgba(opened.value()->header())) return tiff_rgba_rows(std::move(file), order, limits);
+  if (const auto copy = find_reduced(file, *opened.value(), order, limits))
+    if (auto again = PictureFile::open(file.path())) {
+      auto rows = std::make_unique<TiffRows>(std::move(again).value());
+      if (!rows->start(*copy, order, limits)) return Rows(std::move(rows));
+    }
   auto rows = std::make_unique<TiffRows>(std::move(file));
   if (auto fault = rows->start(order, limits)) return *fault;
   return Rows(std::move(rows));

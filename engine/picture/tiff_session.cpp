@@ -22,8 +22,8 @@ constexpr int most_looked_at = 100;
 
 } // namespace
 
-Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file,
-                                                        const PictureLimits &limits) {
+Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file, const PictureLimits &limits,
+                                                        std::uint64_t directory) {
   std::unique_ptr<TiffSession> session(new TiffSession(file));
   const std::unique_ptr<TIFFOpenOptions, decltype(&TIFFOpenOptionsFree)> options(TIFFOpenOptionsAlloc(),
                                                                                  TIFFOpenOptionsFree);
@@ -38,7 +38,10 @@ Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file,
       [](thandle_t handle) -> toff_t { return static_cast<TiffSession *>(handle)->file_.size(); },
       [](thandle_t, void **, toff_t *) { return 0; }, [](thandle_t, void *, toff_t) {}, options.get());
   if (!session->tiff_) return faults::broken_header(file.path(), "TIFF", session->error());
-  session->choose_picture();
+  if (directory == 0)
+    session->choose_picture();
+  else if (TIFFSetSubDirectory(session->tiff_, directory) != 1)
+    return faults::broken_header(file.path(), "TIFF", session->error());
   session->header_ = read_tiff_header(session->tiff_);
   const PixelSize size{session->header_.width, session->header_.height};
   if (size.width == 0 || size.height == 0)

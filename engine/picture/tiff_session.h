@@ -46,8 +46,10 @@ Value tiff_tag(TIFF *tiff, std::uint32_t number, Value otherwise) {
 /// that is neither, and no smaller.
 class TiffSession {
 public:
-  /// Faults: a broken header, or beyond the limit of pixels.
-  static Outcome<std::unique_ptr<TiffSession>> open(const PictureFile &file, const PictureLimits &limits);
+  /// `directory` is the place of another directory in the file; 0: the picture's. Faults: a broken header, or
+  /// beyond the limit of pixels.
+  static Outcome<std::unique_ptr<TiffSession>> open(const PictureFile &file, const PictureLimits &limits,
+                                                    std::uint64_t directory = 0);
   ~TiffSession();
   TiffSession(const TiffSession &) = delete;
   TiffSession &operator=(const TiffSession &) = delete;

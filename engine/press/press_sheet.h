@@ -83,6 +83,12 @@ struct PressSheet {
   bool accepts(ColourModel colour) const {
     return std::find(colours.begin(), colours.end(), colour) != colours.end();
   }
+  /// Whether a density lies below a bar by more than the tolerance. The rounding of doubles, far below a
+  /// pixel, must not fail a picture that is at the bar.
+  bool falls_short(Density found, Density bar) const {
+    constexpr double doubles = 1e-9;
+    return found < bar * ((1 - density_tolerance) * (1 - doubles));
+  }
   const DensityBar &bar(Use use) const { return density[static_cast<std::size_t>(use)]; }
 };
 

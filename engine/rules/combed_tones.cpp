@@ -27,7 +27,7 @@ extern const Rule combed_tones_rule = {
     "hardly occur, up to seven in a row, although both neighbours do, in the channel that has the most of "
     "them: 5 % or more. "
     "Photos of 8 bits only. The bound was set on half of a set of photographs and held on the other half,"
-    " where no picture as taken came above 2 %. Saving as JPEG or enlarging fills the gaps, so that a "
+    " where no picture as taken reached it. Saving as JPEG or enlarging fills the gaps, so that a "
     "picture without them may still have been corrected.",
     "If bands show in the printed proof, ask for the scan before it was corrected, or for a new scan with"
     " 16 bits a channel. Make no further correction of this file.",

@@ -17,13 +17,10 @@ inline const DensityBar &bar_of(const Evidence &evidence, const PlacedFrame &pla
 /// Hold below the least density, query below the wanted one, each less the press sheet's tolerance; else
 /// none.
 inline std::optional<Grade> pixel_shortfall(const Evidence &evidence, const PlacedFrame &placed) {
-  constexpr double doubles =
-      1e-9; // their rounding, far below a pixel, must not fail a picture that is at the bar
-  const double kept = (1 - evidence.press.density_tolerance) * (1 - doubles);
   const DensityBar &bar = bar_of(evidence, placed);
   const Density effective = placed.laid->effective();
-  if (effective < bar.least * kept) return Grade::hold;
-  if (effective < bar.wanted * kept) return Grade::query;
+  if (evidence.press.falls_short(effective, bar.least)) return Grade::hold;
+  if (evidence.press.falls_short(effective, bar.wanted)) return Grade::query;
   return std::nullopt;
 }
 

@@ -16,12 +16,9 @@ PictureState open(const std::filesystem::path &file, const PictureLimits &limits
   return state;
 }
 
-/// The bars as the rules of a book's frames hold them: less the press sheet's tolerance.
-Sharpness sharpness_of(Density density, const DensityBar &bar, double tolerance) {
-  constexpr double doubles = 1e-9; // their rounding, far below a pixel
-  const double kept = (1 - tolerance) * (1 - doubles);
-  if (density < bar.least * kept) return Sharpness::too_few;
-  return density < bar.wanted * kept ? Sharpness::usable : Sharpness::good;
+Sharpness sharpness_of(Density density, const DensityBar &bar, const PressSheet &press) {
+  if (press.falls_short(density, bar.least)) return Sharpness::too_few;
+  return press.falls_short(density, bar.wanted) ? Sharpness::usable : Sharpness::good;
 }
 
 /// The prints that its pixels are enough for.
@@ -36,7 +33,7 @@ void add_prints(MeasuredFile &measured, const PressSheet &press) {
     const Size size = turned_to_suit(print.size, picture);
     const Density density = filling(size, picture);
     measured.filled.push_back(
-        {print.name, size, density, sharpness_of(density, press.bar(measured.use), press.density_tolerance)});
+        {print.name, size, density, sharpness_of(density, press.bar(measured.use), press)});
   }
 }
 
