@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # The proof of a 300-page book with 600 frames from 24-megapixel JPEGs: its time against libjpeg-turbo alone decoding the
-# same files to proof size on as many threads, its peak memory, and the size of the PDF. Prints; asserts nothing.
+# same files, to proof size for --quick and whole otherwise, on as many threads; its peak memory, and the size of the PDF. Prints; asserts nothing.
 # Usage: proof.sh BUILD SAMPLES [FOLDER] (photographs come from SAMPLES, see tests/get-samples.sh; needs ImageMagick, GNU time)
 set -euo pipefail
 build=$(realpath "$1"); samples=$(realpath "$2"); folder=${3:-$(mktemp -d)}
@@ -31,10 +31,15 @@ for n in $(seq 0 599); do ln -f "photo-$((n % ${#photos[@]})).jpg" "pictures/$n.
 
 # Frames of 170 mm are drawn at 0.55 and 144 ppi: about 530 pixels wide.
 cat pictures/*.jpg > /dev/null
-for round in 1 2 3; do
-  bare=$("$build/tests/bench/bench_bare_decode" "$threads" 530 pictures/*.jpg)
-  /usr/bin/time -f '%e %M' -o time "$build/reports/terminal/stoneproof" proof book.xml --jobs "$threads" > summary || true
+measure() { # NAME WIDTH OPTION...: the proof against libjpeg-turbo alone decoding to that width
+  local name=$1 width=$2 bare seconds kilobytes; shift 2
+  bare=$("$build/tests/bench/bench_bare_decode" "$threads" "$width" pictures/*.jpg)
+  /usr/bin/time -f '%e %M' -o time "$build/reports/terminal/stoneproof" proof book.xml --jobs "$threads" "$@" > summary || true
   read -r seconds kilobytes < time
-  echo "$bare $seconds $kilobytes" | awk -v bytes="$(stat -c %s book.proof.pdf)" \
-    '{printf "bare decode %.1f s, proof %.1f s, ratio %.2f; peak memory %.0f MB; PDF %.1f MB\n", $1, $2, $2 / $1, $3 / 1000, bytes / 1e6}'
+  echo "$bare $seconds $kilobytes" | awk -v name="$name" -v bytes="$(stat -c %s book.proof.pdf)" \
+    '{printf "%s: bare decode %.1f s, proof %.1f s, ratio %.2f; peak memory %.0f MB; PDF %.1f MB\n", name, $1, $2, $2 / $1, $3 / 1000, bytes / 1e6}'
+}
+for round in 1 2 3; do
+  measure 'quick, against proof size' 530 --quick
+  measure 'all pixels, against full size' 6000
 done
