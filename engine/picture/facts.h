@@ -35,7 +35,7 @@ enum class ColourTag {
   none,    ///< nothing: RGB is taken as sRGB (IEC 61966-2-1), as the trade does
   srgb,    ///< sRGB by name: a PNG's sRGB chunk, or Exif's colour space 1
   adobe,   ///< Adobe RGB (1998) by Exif's interoperability index R03
-  coded,   ///< a cICP chunk or an nclx box of other primaries than sRGB's (ITU-T H.273)
+  coded,   ///< a cICP chunk or an nclx box of wider primaries than sRGB's (ITU-T H.273)
   gamma,   ///< only the tone curve or the primaries, as a PNG's gAMA and cHRM
   profile, ///< an embedded ICC profile; it goes before all others
 };

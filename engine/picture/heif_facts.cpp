@@ -1,24 +1,12 @@
 // Facts of a HEIC or AVIF from its boxes. Only way in: heif_facts. Tested in
 // tests/engine/picture/heif.test.cpp.
+#include "engine/picture/coded_colours.h"
 #include "engine/picture/exif.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/heif_session.h"
 
 namespace stoneproof {
-
-namespace {
-
-// ITU-T H.273, tables 2 and 3. Primaries 1 are those of sRGB; a curve for bright displays (16 and 18) is not
-// sRGB's by far, the other usual ones are near it. 2 stands for "not said".
-ColourTag tag_of(const heif_color_profile_nclx &nclx) {
-  const int primaries = nclx.color_primaries, curve = nclx.transfer_characteristics;
-  if (primaries == 2) return ColourTag::none;
-  const bool usual = curve == 1 || curve == 2 || curve == 6 || curve == 13;
-  return primaries == 1 && usual ? ColourTag::srgb : ColourTag::coded;
-}
-
-} // namespace
 
 Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureLimits &limits) {
   const std::string_view name = format == Format::avif ? "AVIF" : "HEIC";
@@ -50,7 +38,7 @@ Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureL
     facts.tag = ColourTag::profile;
     facts.profile = read_profile(icc);
   } else if (const HeifNclx nclx = session.nclx()) {
-    facts.tag = tag_of(*nclx);
+    facts.tag = tag_of_code(nclx->color_primaries, nclx->transfer_characteristics).value_or(facts.tag);
   }
   return facts;
 }

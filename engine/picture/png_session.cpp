@@ -2,18 +2,12 @@
 // Tested through facts and previews in tests/engine/picture/.
 #include "engine/picture/png_session.h"
 
+#include "engine/picture/coded_colours.h"
+
 #include <cstdio>
 #include <cstring>
 
 namespace stoneproof {
-
-namespace {
-
-// ITU-T H.273: primaries 1 are those of BT.709 and sRGB, transfer 13 is sRGB's; PNG stores RGB, that is
-// matrix 0, and 1 says that the whole range is used.
-constexpr png_byte coded_srgb[] = {1, 13, 0, 1};
-
-} // namespace
 
 PngSession::PngSession(const PictureFile &file) : file_(file) {
   png_ = png_create_read_struct(PNG_LIBPNG_VER_STRING, this, on_error, on_warning);
@@ -36,7 +30,7 @@ PngColour PngSession::colour() const {
   const int count = png_get_unknown_chunks(png_, info_, &chunks);
   for (int i = 0; i < count; ++i)
     if (std::memcmp(chunks[i].name, "cICP", 4) == 0 && chunks[i].size == 4)
-      return {std::memcmp(chunks[i].data, coded_srgb, 4) == 0 ? ColourTag::srgb : ColourTag::coded, {}};
+      if (const auto tag = tag_of_code(chunks[i].data[0], chunks[i].data[1])) return {*tag, {}};
   png_charp name = nullptr;
   png_bytep profile = nullptr;
   png_uint_32 bytes = 0;

@@ -20,6 +20,9 @@ constexpr std::string_view own_name_prefix = "picture: ";
 // Directories that are looked at for a picture of full size; writers of reduced copies put ten at most.
 constexpr int most_looked_at = 100;
 
+// Profiles of presses come to a few megabytes.
+constexpr std::uint32_t most_icc_bytes = 16'000'000;
+
 } // namespace
 
 Outcome<std::unique_ptr<TiffSession>> TiffSession::open(const PictureFile &file, const PictureLimits &limits,
@@ -104,6 +107,7 @@ std::vector<std::uint8_t> tiff_icc(const TiffSession &session) {
   std::uint32_t bytes = 0;
   const std::uint8_t *profile = nullptr;
   if (TIFFGetField(session.tiff(), TIFFTAG_ICCPROFILE, &bytes, &profile) != 1 || !profile) return {};
+  if (bytes > most_icc_bytes) return {};
   return {profile, profile + bytes};
 }
 

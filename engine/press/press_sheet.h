@@ -36,7 +36,7 @@ struct ToneBar {
 
 /// Total area coverage: cyan + magenta + yellow + black.
 struct InkBar {
-  double most = 4; ///< 0 to 4: above it a hold
+  double most = 4; ///< 0 to 4: above it a hold for CMYK, a query for what is to be converted
   Length square;   ///< side of the printed square over which coverage is averaged
 };
 

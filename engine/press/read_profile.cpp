@@ -1,6 +1,7 @@
 // Loads a press profile. Only way in: read_press_profile. Tested in tests/engine/press/profile.test.cpp.
 #include "engine/press/read_profile.h"
 
+#include "engine/colour/press_table.h"
 #include "engine/xml/values.h"
 
 #include <fstream>
@@ -12,14 +13,6 @@ namespace stoneproof {
 namespace {
 
 constexpr std::uintmax_t most_bytes = 32'000'000;
-
-/// What is wrong with a profile for a press, or nothing.
-std::string_view fault_of(const ProfileFacts &facts) {
-  if (facts.broken) return "the file is no sound ICC profile";
-  if (facts.space != ProfileSpace::cmyk) return "the profile is not one of CMYK inks";
-  if (facts.made_for != ProfileClass::output) return "the profile is not one of an output device";
-  return {};
-}
 
 bool read_bytes(const std::filesystem::path &file, std::vector<std::uint8_t> &bytes) {
   std::error_code error;
@@ -50,9 +43,10 @@ read_press_profile(const Element &element, const std::filesystem::path &folder, 
     return nullptr;
   }
   profile->facts = read_profile(profile->icc);
-  if (const auto fault = fault_of(profile->facts); !fault.empty()) {
-    reader.fault(reader.place_of("file"), std::string(fault),
-                 "Ask the printer for the output profile of press and paper, or leave <profile> out.");
+  // What is wrong with it shows when a colour is converted.
+  const auto table = PressTable::make({}, ProfileSpace::gray, profile->icc, profile->difference);
+  if (!table) {
+    reader.fault(reader.place_of("file"), table.fault().what, table.fault().remedy);
     return nullptr;
   }
   return profile;

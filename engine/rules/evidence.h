@@ -38,6 +38,7 @@ struct Evidence {
   std::vector<PageSpace> spaces;      ///< one for each of Book::pages
   /// One for each of `frames`, none where nothing shows; or none at all where nobody looked.
   std::vector<std::optional<Shown>> shown;
+  bool pixels_measured = true; ///< false: nobody looked at tones and inks
 
   /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the
   /// book calls it: its edges are hard.

@@ -34,7 +34,8 @@ extern const Rule no_profile_rule = {
     "The file does not say what its red, green and blue are. The trade takes them for sRGB, and so does "
     "this check; a picture from a camera or scanner that was set to other colours then prints dull or "
     "gaudy.",
-    "RGB pictures without an embedded ICC profile, without a mark in Exif (colour space 1, or "
+    "RGB pictures without an embedded ICC profile, without a mark in the Exif of a JPEG, WebP, HEIC or AVIF "
+    "(colour space 1, or "
     "interoperability index R03), and without the chunks cICP, iCCP, sRGB, gAMA or cHRM of a PNG. All of "
     "them are told in one place.",
     "Nothing need be done if the pictures look right on a screen. If one looks dull or gaudy, ask its "

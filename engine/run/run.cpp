@@ -48,6 +48,7 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     evidence.spaces.push_back(page_space(evidence.book, evidence.press, page));
 
   evidence.shown.resize(evidence.frames.size());
+  evidence.pixels_measured = options.measure_pixels;
 
   const auto orders = copy_orders(evidence, options.copy_density);
   const auto looks =

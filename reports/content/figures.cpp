@@ -59,6 +59,14 @@ std::string per_cent(double share) {
   return trimmed(value, 1) + " %";
 }
 
+std::string figure_beside(const Measure &measured, const Measure &wanted) {
+  const auto *share = std::get_if<Share>(&measured), *bar = std::get_if<Share>(&wanted);
+  if (!share || !bar || bar->value <= 0) return figure(measured);
+  const double tenths = share->value * 1000;
+  const double away = share->value > bar->value ? std::ceil(tenths - slack) : std::floor(tenths + slack);
+  return per_cent(away / 1000);
+}
+
 std::string figure(const Measure &measure) { return std::visit(FigureOf{}, measure); }
 
 std::string count(std::size_t n, std::string_view one, std::string_view many) {

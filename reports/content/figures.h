@@ -14,7 +14,11 @@ std::string millimetres_up(Length length); ///< the same, up to a hundredth: for
 std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, down to whole millimetres,
                                     ///< below 10 mm to tenths
 std::string per_cent(double share); ///< "12.5 %": to a tenth, but never 0 % for something, nor 100 % for less
-std::string figure(const Measure &measure); ///< by kind; "" where nothing was measured
+std::string figure(const Measure &measure);
+/// The same of what was measured, beside what is wanted: a share is rounded away from a wanted one, so that
+/// no rounding makes the two alike.
+std::string figure_beside(const Measure &measured,
+                          const Measure &wanted); ///< by kind; "" where nothing was measured
 std::string count(std::size_t n, std::string_view one, std::string_view many); ///< "1 hold", "3 holds"
 
 /// The text with no-break spaces between a figure and its unit and inside "88 × 132 mm", so that no line of a

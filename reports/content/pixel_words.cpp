@@ -47,8 +47,8 @@ std::string_view colour_name(ColourModel colour) {
 std::string too_much_ink_words(const Evidence &evidence, const Finding &finding) {
   const bool as_is = facts_of(evidence, finding).colour == ColourModel::cmyk;
   return fmt::format("{} up to {} of ink; the press sheet takes {}.",
-                     as_is ? "Lays" : "Converted for this press, it lays", figure(finding.measured),
-                     figure(finding.wanted));
+                     as_is ? "Lays" : "Converted for this press, it lays",
+                     figure_beside(finding.measured, finding.wanted), figure(finding.wanted));
 }
 
 std::string mismatched_profile_words(const Evidence &evidence, const Finding &finding) {

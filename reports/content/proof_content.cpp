@@ -95,6 +95,7 @@ ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> 
   content.clear = content.counts[0] == 0;
   content.verdict = verdict_line(content.counts);
   content.press = press_line(evidence.press);
+  if (!evidence.pixels_measured) content.press += " Tones, inks and colours were not measured.";
   for (std::size_t page = 0; page < evidence.book.pages.size(); ++page)
     content.surfaces.push_back({page_name(evidence.book.pages[page]), page, {}});
   for (const Finding *finding : in_page_order(findings)) {

@@ -263,7 +263,8 @@ const Row *row_of(std::string_view rule) {
 }
 
 std::string filled(std::string_view words, const Finding &finding) {
-  return fmt::format(fmt::runtime(words), fmt::arg("measured", figure(finding.measured)),
+  return fmt::format(fmt::runtime(words),
+                     fmt::arg("measured", figure_beside(finding.measured, finding.wanted)),
                      fmt::arg("wanted", figure(finding.wanted)));
 }
 

@@ -60,7 +60,8 @@ void add_limits(CLI::App &verb, Written &written) {
            fmt::format("refuse pictures that take more memory to decode (else {})",
                        limits.most_memory / megabyte));
   add_text(verb, "--memory-together", written.memory_together, "MB",
-           fmt::format("the same for all decoded at a time (else {})", usual_memory_together / megabyte));
+           fmt::format("hold pictures back while others use this much (else {})",
+                       usual_memory_together / megabyte));
   add_text(verb, "--most-expansion", written.most_expansion, "N",
            fmt::format("refuse pictures packed tighter than N to 1 (else {})", limits.most_expansion));
   add_text(verb, "--most-seconds", written.most_seconds, "N",

@@ -53,9 +53,12 @@ Reading<Inputs> read_inputs(const ProofCommand &command) {
   return inputs;
 }
 
-std::vector<Input> files_read(const ProofCommand &command, const Book &book) {
+std::vector<Input> files_read(const ProofCommand &command, const Book &book, const PressSheet &press) {
   std::vector<Input> files = {{command.book, "the description of the book"}};
   if (command.options.press) files.push_back({*command.options.press, "the press sheet"});
+  if (command.options.press && press.profile)
+    files.push_back(
+        {command.options.press->parent_path() / press.profile->file, "the press's colour profile"});
   for (const Picture &picture : book.pictures)
     files.push_back({book.path_of(picture), "a picture of the book"});
   return files;
@@ -90,7 +93,7 @@ ExitStatus run_proof(const ProofCommand &command) {
   Inputs &inputs = *read.value;
 
   const Outputs outputs = outputs_of(command.book, command.out, command.record);
-  if (const auto fault = clash(outputs, files_read(command, inputs.book)))
+  if (const auto fault = clash(outputs, files_read(command, inputs.book, inputs.press)))
     return refuse(*fault, ExitStatus::wrong_command);
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);

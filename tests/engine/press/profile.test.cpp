@@ -43,7 +43,8 @@ TEST_CASE("a file that is no profile of a press is told with its place") {
     CHECK(reading.faults[0].fault.where.find("sheet.xml:") != std::string::npos);
     return reading.faults[0].fault.what;
   };
-  CHECK(fault_of("text.icc") == "the file is no sound ICC profile");
-  CHECK(fault_of(rgb.string()) == "the profile is not one of CMYK inks");
+  CHECK(fault_of("text.icc") == "this is not a colour profile that can be read");
+  CHECK(fault_of(rgb.string()) ==
+        "this profile is not one of a press that prints with cyan, magenta, yellow and black");
   CHECK(fault_of(".") == "the profile cannot be read");
 }

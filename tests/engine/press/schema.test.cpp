@@ -40,23 +40,24 @@ Node random_sheet(Chance &chance) {
   }
   const std::size_t quality = 1 + chance.below(100);
   Node press{"press", {{"xmlns", "urn:stoneproof:press:1"}, {"name", "Mill & Sons"}}};
-  press.children = {densities,
-                    {"stretch", {{"tolerance", "2%"}}},
-                    edges("bleed", chance),
-                    edges("safe-margin", chance),
-                    {"cut", {{"tolerance", "0.04in"}}},
-                    {"page-count", {{"multiple", std::to_string(1 + chance.below(32))}}},
-                    {"flatbed", {{"limit", "2400ppi"}}},
-                    {"jpeg-quality",
-                     {{"wanted", std::to_string(quality + chance.below(101 - quality))},
-                      {"least", std::to_string(quality)}}},
-                    {"tone", {{"clipped", "5%"}, {"range", chance.one_in(2) ? "40%" : "0.5 %"}}},
-                    {"ink",
-                     {{"limit", std::to_string(chance.below(401)) + (chance.one_in(2) ? "%" : " %")},
-                      {"square", "12.5mm"}}},
-                    list("formats", "format", "name", {"tiff", "jpeg", "png", "avif", "gif", "heic", "webp"}, chance),
-                    list("colours", "colour", "model",
-                         {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"}, chance)};
+  press.children = {
+      densities,
+      {"stretch", {{"tolerance", "2%"}}},
+      edges("bleed", chance),
+      edges("safe-margin", chance),
+      {"cut", {{"tolerance", "0.04in"}}},
+      {"page-count", {{"multiple", std::to_string(1 + chance.below(32))}}},
+      {"flatbed", {{"limit", "2400ppi"}}},
+      {"jpeg-quality",
+       {{"wanted", std::to_string(quality + chance.below(101 - quality))},
+        {"least", std::to_string(quality)}}},
+      {"tone", {{"clipped", "5%"}, {"range", chance.one_in(2) ? "40%" : "0.5 %"}}},
+      {"ink",
+       {{"limit", std::to_string(chance.below(401)) + (chance.one_in(2) ? "%" : " %")},
+        {"square", "12.5mm"}}},
+      list("formats", "format", "name", {"tiff", "jpeg", "png", "avif", "gif", "heic", "webp"}, chance),
+      list("colours", "colour", "model", {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"},
+           chance)};
   for (std::size_t i = press.children.size() - 1; i > 0; --i)
     if (chance.one_in(3)) std::swap(press.children[i], press.children[chance.below(i)]);
   return press;

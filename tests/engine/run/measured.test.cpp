@@ -127,6 +127,7 @@ TEST_CASE("without measuring the frames stay empty, and nobody looked whether co
   CHECK_FALSE(checked.evidence.shown[0]);
   CHECK_FALSE(checked.evidence.shown[1]);
   CHECK_FALSE(checked.evidence.pictures[0].neutral);
+  CHECK_FALSE(checked.evidence.pixels_measured);
   CHECK(checked.copies[0]);
 }
 

@@ -17,6 +17,14 @@ TEST_CASE("the verdict says what holds the book, in one line") {
   CHECK(verdict_line({0, 0, 9}) == "Clear: nothing holds this book back.");
 }
 
+TEST_CASE("a proof says so when tones and inks were not measured") {
+  Checked result = checked(small_book());
+  CHECK(proof_content(result.evidence, result.findings).press.find("not measured") == std::string::npos);
+  result.evidence.pixels_measured = false;
+  CHECK(proof_content(result.evidence, result.findings)
+            .press.ends_with("Tones, inks and colours were not measured."));
+}
+
 TEST_CASE("marks are numbered in page order from top to bottom, and listed most grave first") {
   Book book = small_book();
   book.pictures = {photo("a", "a.jpg"), photo("b", "b.jpg"), photo("c", "c.jpg")};
