@@ -1,6 +1,6 @@
-// The pixels of a picture as rows, top to bottom as stored. No reader holds a whole picture, but for an
-// interlaced PNG and a progressive JPEG, whose rows are complete only at the end of the file; those stay
-// within the limits.
+// The pixels of a picture as rows, top to bottom as stored. Readers hold a few of them; those of
+// WebP, HEIC and AVIF, of progressive JPEGs and of interlaced PNGs and GIFs hold the whole picture, whose rows are
+// complete only at its end, and stay within the limits.
 #pragma once
 
 #include "engine/outcome.h"

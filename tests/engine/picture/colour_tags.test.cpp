@@ -210,6 +210,13 @@ TEST_CASE("PNG: cICP goes before iCCP, iCCP before sRGB, sRGB before gAMA and cH
       {{coded_p3, profile}, ColourTag::coded},
       {{profile, coded_p3, gamma}, ColourTag::coded},
       {{srgb, coded_p3}, ColourTag::coded},
+      // Primaries and curve by ITU-T H.273: BT.709 is sRGB's, SMPTE 170M no wider, BT.2020 wider, a curve for
+      // bright displays none of sRGB's; 2 says nothing.
+      {{png_chunk("cICP", {1, 1, 0, 1})}, ColourTag::srgb},
+      {{png_chunk("cICP", {6, 6, 0, 1})}, ColourTag::gamma},
+      {{png_chunk("cICP", {9, 1, 0, 1})}, ColourTag::coded},
+      {{png_chunk("cICP", {1, 16, 0, 1})}, ColourTag::gamma},
+      {{png_chunk("cICP", {2, 2, 0, 1}), profile}, ColourTag::profile},
   };
   for (std::size_t i = 0; i < rows.size(); ++i) {
     CAPTURE(i);

@@ -47,3 +47,13 @@ TEST_CASE("no line may end inside a figure") {
   CHECK(with_figures_kept_whole("Print at 300 ppi, 3 mm, 5 % or 88 × 132 mm; a mm is a mm.") ==
         "Print at 300\u00a0ppi, 3\u00a0mm, 5\u00a0% or 88\u00a0×\u00a0132\u00a0mm; a mm is a mm.");
 }
+
+TEST_CASE("a share is rounded away from the one that is wanted, and only then") {
+  CHECK(figure_beside(Share{3.0004}, Share{3}) == "300.1 %");
+  CHECK(figure_beside(Share{0.0504}, Share{0.05}) == "5.1 %");
+  CHECK(figure_beside(Share{0.3999}, Share{0.4}) == "39.9 %");
+  CHECK(figure_beside(Share{0.4}, Share{0.4}) == "40 %");
+  CHECK(figure_beside(Share{0.224}, Share{0.1}) == "22.4 %");
+  CHECK(figure_beside(Share{0.0504}, Share{0}) == "5 %");
+  CHECK(figure_beside(Share{0.0504}, {}) == "5 %");
+}

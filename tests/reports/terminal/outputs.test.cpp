@@ -19,6 +19,11 @@ std::map<std::string, std::string> all_files(const fs::path &folder) {
 TEST_CASE("an output never replaces an input or the other output") {
   const AlbumFolder album;
   write_file(album.path / "printer.xml", run(album.path, {"press"}).out);
+  std::string sheet = run(album.path, {"press"}).out;
+  sheet.replace(sheet.find("<ink "), 5, "<profile file=\"press.icc\" difference=\"5\" share=\"10%\"/><ink ");
+  write_file(album.path / "colours.xml", sheet);
+  fs::copy_file("/usr/share/color/icc/ghostscript/default_cmyk.icc",
+                album.path / "press.icc"); // libgs-common
   write_file(album.path / "gone.xml", album_xml("    <picture id=\"gone\" file=\"scans/gone.tif\"/>\n", ""));
   fs::create_hard_link(album.path / "album.xml", album.path / "hard.pdf");
   fs::create_symlink("album.xml", album.path / "soft.pdf");
@@ -44,6 +49,8 @@ TEST_CASE("an output never replaces an input or the other output") {
            {{"gone.xml", "--out", "other/gone.tif"}, "other/gone.tif: " + picture + rename},
            {{"album.xml", "--press", "printer.xml", "--out", "printer.xml"},
             "printer.xml: this output would replace an input, the press sheet" + rename},
+           {{"album.xml", "--press", "colours.xml", "--out", "press.icc"},
+            "press.icc: this output would replace an input, the press's colour profile" + rename},
            {{"album.xml", "--out", "same", "--record", "./same"},
             "./same: the proof and the record would be the same file\n  Give one of them another name.\n"},
            {{"album.xml", "--out", "album.record.json"},
