@@ -1,6 +1,6 @@
 // The pixels of a picture as rows, top to bottom as stored. Readers hold a few of them; those of
-// WebP, HEIC and AVIF, of progressive JPEGs and of interlaced PNGs and GIFs hold the whole picture, whose rows are
-// complete only at its end, and stay within the limits.
+// WebP, HEIC and AVIF, of progressive JPEGs and of interlaced PNGs and GIFs hold the whole picture, whose
+// rows are complete only at its end, and stay within the limits.
 #pragma once
 
 #include "engine/outcome.h"
