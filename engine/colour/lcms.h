@@ -1,20 +1,14 @@
 // lcms2's objects as values that go away by themselves. For this folder only: nobody else sees lcms2.
 #pragma once
 
+#include "engine/destroy.h"
+
 #include <cstdint>
 #include <lcms2.h>
 #include <memory>
 #include <span>
 
 namespace stoneproof::lcms {
-
-template <auto destroy>
-struct Destroy {
-  template <class T>
-  void operator()(T *object) const {
-    destroy(object);
-  }
-};
 
 /// What is made in one context belongs to one thread at a time; two contexts share nothing.
 using Context = std::unique_ptr<_cmsContext_struct, Destroy<cmsDeleteContext>>;

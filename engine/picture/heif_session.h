@@ -2,6 +2,7 @@
 // exceptions that it lets through.
 #pragma once
 
+#include "engine/destroy.h"
 #include "engine/picture/picture_file.h"
 #include "engine/units/geometry.h"
 
@@ -15,18 +16,11 @@
 
 namespace stoneproof {
 
-template <auto release>
-struct HeifRelease {
-  template <class T>
-  void operator()(T *held) const {
-    release(held);
-  }
-};
-using HeifContext = std::unique_ptr<heif_context, HeifRelease<heif_context_free>>;
-using HeifHandle = std::unique_ptr<heif_image_handle, HeifRelease<heif_image_handle_release>>;
-using HeifImage = std::unique_ptr<heif_image, HeifRelease<heif_image_release>>;
-using HeifNclx = std::unique_ptr<heif_color_profile_nclx, HeifRelease<heif_nclx_color_profile_free>>;
-using HeifOptions = std::unique_ptr<heif_decoding_options, HeifRelease<heif_decoding_options_free>>;
+using HeifContext = std::unique_ptr<heif_context, Destroy<heif_context_free>>;
+using HeifHandle = std::unique_ptr<heif_image_handle, Destroy<heif_image_handle_release>>;
+using HeifImage = std::unique_ptr<heif_image, Destroy<heif_image_release>>;
+using HeifNclx = std::unique_ptr<heif_color_profile_nclx, Destroy<heif_nclx_color_profile_free>>;
+using HeifOptions = std::unique_ptr<heif_decoding_options, Destroy<heif_decoding_options_free>>;
 
 /// The file must outlive the session.
 class HeifSession {

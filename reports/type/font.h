@@ -1,8 +1,8 @@
 // One font of the documents: its measures, its shaping and its subsets, on top of HarfBuzz.
 #pragma once
 
+#include "engine/destroy.h"
 #include "engine/outcome.h"
-#include "reports/type/destroy.h"
 #include "reports/type/font_facts.h"
 #include "reports/type/font_search.h"
 #include "reports/type/shaped_line.h"

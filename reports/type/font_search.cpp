@@ -2,7 +2,7 @@
 // tests/reports/type/typesetter.test.cpp.
 #include "reports/type/font_search.h"
 
-#include "reports/type/destroy.h"
+#include "engine/destroy.h"
 
 #include <fontconfig/fontconfig.h>
 #include <memory>

@@ -3,6 +3,7 @@
 // one. Prints, asserts nothing. Usage: bench_deep_pass PRESS_PROFILE FILE... (JPEG and TIFF; - for no press
 // profile)
 #include "engine/measure/pixel_pass.h"
+#include "tests/bench/bare_jpeg.h"
 #include "tests/bench/best_time.h"
 
 #include <atomic>
@@ -14,31 +15,11 @@
 #include <string>
 #include <thread>
 
-#include <jpeglib.h>
 #include <tiffio.h>
 
 namespace {
 
 using namespace stoneproof;
-
-void bare_jpeg(const char *path) {
-  std::FILE *file = std::fopen(path, "rb");
-  jpeg_decompress_struct jpeg{};
-  jpeg_error_mgr errors{};
-  jpeg.err = jpeg_std_error(&errors);
-  jpeg_create_decompress(&jpeg);
-  jpeg_stdio_src(&jpeg, file);
-  jpeg_read_header(&jpeg, TRUE);
-  jpeg_start_decompress(&jpeg);
-  std::vector<JSAMPLE> row(std::size_t{jpeg.output_width} * static_cast<std::size_t>(jpeg.output_components));
-  while (jpeg.output_scanline < jpeg.output_height) {
-    JSAMPROW to = row.data();
-    jpeg_read_scanlines(&jpeg, &to, 1);
-  }
-  jpeg_finish_decompress(&jpeg);
-  jpeg_destroy_decompress(&jpeg);
-  std::fclose(file);
-}
 
 void bare_tiff(const char *path) {
   TIFF *tiff = TIFFOpen(path, "r");
@@ -108,7 +89,7 @@ int main(int count, char **words) {
     table = std::move(made).value();
   }
   const auto bare = [](const std::string &path) {
-    is_jpeg(path) ? bare_jpeg(path.c_str()) : bare_tiff(path.c_str());
+    is_jpeg(path) ? bench::bare_jpeg(path.c_str(), 8) : bare_tiff(path.c_str());
   };
   const auto ours = [&](const std::string &path) { measure(path, table ? &*table : nullptr); };
   double one = 0;

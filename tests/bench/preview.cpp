@@ -1,6 +1,7 @@
 // Time of read_preview on a 24-megapixel JPEG against libjpeg-turbo's own reduced decoding of the same file.
 // Goal: at most 1.15 x. Prints, asserts nothing. Run: bench_preview [FILE.jpg...]
 #include "engine/picture/preview.h"
+#include "tests/bench/bare_jpeg.h"
 #include "tests/bench/best_time.h"
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/files.h"
@@ -9,30 +10,7 @@
 #include <string>
 #include <vector>
 
-#include <jpeglib.h>
-
 namespace {
-
-void bare(const char *path, unsigned eighths) {
-  std::FILE *file = std::fopen(path, "rb");
-  jpeg_decompress_struct jpeg{};
-  jpeg_error_mgr errors{};
-  jpeg.err = jpeg_std_error(&errors);
-  jpeg_create_decompress(&jpeg);
-  jpeg_stdio_src(&jpeg, file);
-  jpeg_read_header(&jpeg, TRUE);
-  jpeg.scale_num = eighths;
-  jpeg.scale_denom = 8;
-  jpeg_start_decompress(&jpeg);
-  std::vector<JSAMPLE> row(std::size_t{jpeg.output_width} * static_cast<std::size_t>(jpeg.output_components));
-  while (jpeg.output_scanline < jpeg.output_height) {
-    JSAMPROW to = row.data();
-    jpeg_read_scanlines(&jpeg, &to, 1);
-  }
-  jpeg_finish_decompress(&jpeg);
-  jpeg_destroy_decompress(&jpeg);
-  std::fclose(file);
-}
 
 void compare(const std::filesystem::path &file) {
   const auto facts = stoneproof::read_facts(file);
@@ -50,7 +28,7 @@ void compare(const std::filesystem::path &file) {
     bool sound = true;
     const double ours = bench::best_time(
         7, [&] { sound = bool(stoneproof::read_preview(file, facts.value(), order)) && sound; });
-    const double theirs = bench::best_time(7, [&] { bare(file.c_str(), eighths); });
+    const double theirs = bench::best_time(7, [&] { bench::bare_jpeg(file.c_str(), eighths); });
     std::printf("%s %lldx%lld at %u/8: read_preview %7.1f ms   bare libjpeg %7.1f ms   ratio %.2f%s\n",
                 file.filename().c_str(), static_cast<long long>(size.width),
                 static_cast<long long>(size.height), eighths, ours, theirs, ours / theirs,

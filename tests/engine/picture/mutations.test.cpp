@@ -1,7 +1,7 @@
 // Files with a few bytes changed or their end cut off: each ends in a value that holds together or in a whole
 // Fault. The same mutations each time. What they must not do is crash, which the sanitizer build makes
 // strict.
-#include "engine/picture/preview.h"
+#include "tests/engine/picture/check_mutations.h"
 #include "tests/engine/picture/make_pictures.h"
 #include "tests/support/catch.h"
 #include "tests/support/files.h"
@@ -63,33 +63,5 @@ made::Bytes mutated(made::Bytes bytes, std::mt19937 &random) {
 
 TEST_CASE("mutated files end in a value or a fault") {
   const test::Folder folder;
-  const PictureLimits limits{.most_pixels = 4'000'000, .most_memory = 32'000'000};
-  std::mt19937 random(20240501);
-  int values = 0, faults = 0;
-  const auto whole = [](const Fault &fault) {
-    return !fault.what.empty() && !fault.where.empty() && !fault.remedy.empty();
-  };
-  for (const made::Bytes &seed : seeds(folder))
-    for (int i = 0; i < 50; ++i) {
-      made::write_bytes(folder / "m", mutated(seed, random));
-      const auto facts = read_facts(folder / "m", limits);
-      if (!facts) {
-        REQUIRE(whole(facts.fault()));
-        ++faults;
-        continue;
-      }
-      const PixelSize size = facts.value().size;
-      REQUIRE((size.width > 0 && size.height > 0 && size.width * size.height <= limits.most_pixels));
-      REQUIRE((facts.value().orientation >= 1 && facts.value().orientation <= 8 && facts.value().pages >= 1));
-      const PixelRect part{1, 2, static_cast<double>(size.width), static_cast<double>(size.height) / 2};
-      const auto preview = read_preview(folder / "m", facts.value(), {part, 20, 20}, limits);
-      if (preview)
-        REQUIRE(preview.value().rgb.size() ==
-                static_cast<std::size_t>(preview.value().width * preview.value().height * 3));
-      if (!preview) REQUIRE(whole(preview.fault()));
-      ++(preview ? values : faults);
-    }
-  // Both ends must have been reached, else the mutations are too weak or too strong to show anything.
-  CHECK(values > 50);
-  CHECK(faults > 50);
+  made::check_mutations(seeds(folder), 20240501, mutated);
 }
