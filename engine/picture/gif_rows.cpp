@@ -1,5 +1,6 @@
 // Rows of the first picture of a GIF, placed on its screen; an interlaced one is held whole. Only way in:
 // gif_rows. Tested in tests/engine/picture/gif.test.cpp.
+#include "engine/picture/deadline.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/gif_session.h"
@@ -14,20 +15,22 @@ namespace {
 
 class GifRows final : public RowSource {
 public:
-  explicit GifRows(PictureFile file) : file_(std::move(file)), session_(file_) {}
+  GifRows(PictureFile file, std::chrono::seconds most_time)
+      : file_(std::move(file)), session_(file_), most_time_(most_time) {}
 
   std::optional<Fault> start(const RowOrder &order, const PictureLimits &limits);
   Outcome<std::span<const std::uint8_t>> next() override;
 
 private:
   void describe(const RowOrder &order);
-  bool read_interlaced();
+  std::optional<Fault> read_interlaced();
   const std::uint8_t *samples_of(std::int64_t row);
   void spread(const std::uint8_t *samples);
   Fault failure() const { return faults::damaged(file_.path(), "GIF", session_.error()); }
 
   PictureFile file_;
   GifSession session_;
+  std::chrono::seconds most_time_;
   MemoryBudget::Hold hold_;
   std::int64_t row_ = 0;              ///< of the screen, the one that comes next
   std::int64_t lines_read_ = 0;       ///< of the picture
@@ -48,9 +51,8 @@ std::optional<Fault> GifRows::start(const RowOrder &order, const PictureLimits &
   if (bytes > limits.most_memory) return faults::too_much_memory(file_.path(), bytes, limits);
   hold_ = MemoryBudget::take(limits.budget, bytes);
   describe(order);
-  samples_.resize(static_cast<std::size_t>(frame.width) * static_cast<std::size_t>(lines));
+  samples_.resize(static_cast<std::size_t>(frame.width));
   row_bytes_.resize(static_cast<std::size_t>(layout_.width * layout_.channels));
-  if (frame.interlaced && !read_interlaced()) return failure();
   return std::nullopt;
 }
 
@@ -67,13 +69,17 @@ void GifRows::describe(const RowOrder &order) {
 
 // GIF89a specification, appendix E: every eighth line from 0 and from 4, every fourth from 2, every second
 // from 1.
-bool GifRows::read_interlaced() {
+std::optional<Fault> GifRows::read_interlaced() {
   constexpr std::pair<std::int64_t, std::int64_t> passes[] = {{0, 8}, {4, 8}, {2, 4}, {1, 2}};
   const GifFrame &frame = session_.frame();
+  samples_.resize(static_cast<std::size_t>(frame.width) * static_cast<std::size_t>(frame.height));
+  const Deadline deadline(most_time_);
   for (const auto &[first, step] : passes)
-    for (std::int64_t y = first; y < frame.height; y += step)
-      if (!session_.read_line(samples_.data() + y * frame.width)) return false;
-  return true;
+    for (std::int64_t y = first; y < frame.height; y += step, ++lines_read_) {
+      if (!session_.read_line(samples_.data() + y * frame.width)) return failure();
+      if (deadline.passed()) return faults::too_slow(file_.path(), most_time_);
+    }
+  return std::nullopt;
 }
 
 /// The samples of a row of the picture, or null where the file does not give them.
@@ -96,6 +102,8 @@ void GifRows::spread(const std::uint8_t *samples) {
 // What the picture leaves free of the screen is transparent, as viewers commonly show it.
 Outcome<std::span<const std::uint8_t>> GifRows::next() {
   const GifFrame &frame = session_.frame();
+  if (frame.interlaced && lines_read_ == 0)
+    if (auto fault = read_interlaced()) return *fault;
   const std::int64_t line = row_++ - frame.y;
   if (line < 0 || line >= frame.height) {
     std::ranges::fill(row_bytes_, std::uint8_t{0});
@@ -113,7 +121,7 @@ Outcome<std::span<const std::uint8_t>> GifRows::next() {
 } // namespace
 
 Outcome<Rows> gif_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits) {
-  auto rows = std::make_unique<GifRows>(std::move(file));
+  auto rows = std::make_unique<GifRows>(std::move(file), limits.most_time);
   if (auto fault = rows->start(order, limits)) return *fault;
   return Rows(std::move(rows));
 }

@@ -1,5 +1,6 @@
 // Rows of a JPEG, reduced in eighths while they are decoded. Only way in: jpeg_rows.
 // Tested in tests/engine/picture/preview.test.cpp.
+#include "engine/picture/bounded_rows.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/jpeg_session.h"
@@ -55,8 +56,9 @@ public:
 
 private:
   bool read_header(unsigned eighths);
-  bool begin_at(const RowOrder &order, unsigned eighths);
   void describe(unsigned eighths);
+  void lay_out(const RowOrder &order, unsigned eighths);
+  bool begin();
   Fault failure() const {
     if (const auto kind = session_.obstacle()) return faults::not_decoded(file_.path(), "JPEG", *kind);
     return faults::damaged(file_.path(), "JPEG",
@@ -81,25 +83,6 @@ bool JpegRows::read_header(unsigned eighths) {
   });
 }
 
-bool JpegRows::begin_at(const RowOrder &order, unsigned eighths) {
-  const auto &state = session_.state();
-  const Span columns = scaled_span(order.x, order.width, eighths, state.output_width);
-  const Span rows = scaled_span(order.y, order.height, eighths, state.output_height);
-  auto first = static_cast<JDIMENSION>(columns.first), count = static_cast<JDIMENSION>(columns.count);
-  const auto above = static_cast<JDIMENSION>(rows.first);
-  auto *begin = &first, *width = &count;
-  const bool sound = session_.run([=](j_decompress_ptr s) {
-    jpeg_start_decompress(s);
-    if (*width < s->output_width) jpeg_crop_scanline(s, begin, width);
-    if (above > 0) jpeg_skip_scanlines(s, above);
-  });
-  layout_.x = first;
-  layout_.width = state.output_width;
-  layout_.y = rows.first;
-  layout_.height = rows.count;
-  return sound;
-}
-
 void JpegRows::describe(unsigned eighths) {
   const auto &state = session_.state();
   layout_.stored = {state.image_width, state.image_height};
@@ -110,7 +93,30 @@ void JpegRows::describe(unsigned eighths) {
                                                           : ColourModel::rgb;
   // The Adobe marker stands for inks written the wrong way round (libjpeg.txt, "Special color spaces").
   layout_.inverted = layout_.colour == ColourModel::cmyk && state.saw_Adobe_marker;
+}
+
+void JpegRows::lay_out(const RowOrder &order, unsigned eighths) {
+  const auto &state = session_.state();
+  const Span columns = scaled_span(order.x, order.width, eighths, state.output_width);
+  const Span rows = scaled_span(order.y, order.height, eighths, state.output_height);
+  layout_.x = columns.first, layout_.width = columns.count;
+  layout_.y = rows.first, layout_.height = rows.count;
+}
+
+// libjpeg cuts columns at whole blocks, so that the rows may begin before the part, and end after it.
+bool JpegRows::begin() {
+  auto first = static_cast<JDIMENSION>(layout_.x), count = static_cast<JDIMENSION>(layout_.width);
+  const auto above = static_cast<JDIMENSION>(layout_.y);
+  auto *x = &first, *width = &count;
+  const bool sound = session_.run([=](j_decompress_ptr state) {
+    jpeg_start_decompress(state);
+    if (*width < state->output_width) jpeg_crop_scanline(state, x, width);
+    if (above > 0) jpeg_skip_scanlines(state, above);
+  });
+  layout_.x = first;
+  layout_.width = session_.state().output_width;
   row_.resize(static_cast<std::size_t>(layout_.width) * static_cast<std::size_t>(layout_.channels));
+  return sound;
 }
 
 std::optional<Fault> JpegRows::start(const RowOrder &order, const PictureLimits &limits) {
@@ -132,8 +138,11 @@ std::optional<Fault> JpegRows::start(const RowOrder &order, const PictureLimits 
   hold_ = MemoryBudget::take(limits.budget, needed);
   session_.start_clock(limits.most_time);
   layout_.icc = session_.icc();
-  if (!begin_at(order, eighths)) return failure();
   describe(eighths);
+  lay_out(order, eighths);
+  // A picture in several scans is decoded whole at its beginning.
+  if (auto fault = over_expanded(layout_, file_.path(), file_.size(), limits)) return fault;
+  if (!begin()) return failure();
   return std::nullopt;
 }
 

@@ -14,16 +14,10 @@ namespace {
 // encoders write about ten. libjpeg-turbo's own advice on hostile files is to stop at some hundreds.
 constexpr int most_scans = 500;
 
-// A limit of "for ever" must not wrap.
-std::chrono::steady_clock::time_point latest_from_now(std::chrono::seconds most_time) {
-  return std::chrono::steady_clock::now() +
-         std::min(most_time, std::chrono::seconds(std::chrono::hours(10'000)));
-}
-
 } // namespace
 
 JpegSession::JpegSession(const PictureFile &file, std::chrono::seconds most_time)
-    : file_(file), latest_(latest_from_now(most_time)) {
+    : file_(file), deadline_(most_time) {
   state_.err = jpeg_std_error(&errors_);
   errors_.error_exit = on_error;
   errors_.emit_message = on_message;
@@ -67,7 +61,7 @@ void JpegSession::on_message(j_common_ptr state, int level) {
 
 void JpegSession::on_progress(j_common_ptr state) {
   JpegSession &session = of(state);
-  const bool late = std::chrono::steady_clock::now() > session.latest_;
+  const bool late = session.deadline_.passed();
   if (session.state_.input_scan_number <= most_scans && !late) return;
   session.gave_up_ = true;
   std::snprintf(session.error_.data(), session.error_.size(),
@@ -75,7 +69,7 @@ void JpegSession::on_progress(j_common_ptr state) {
   std::longjmp(session.jump_, 1);
 }
 
-void JpegSession::start_clock(std::chrono::seconds most_time) { latest_ = latest_from_now(most_time); }
+void JpegSession::start_clock(std::chrono::seconds most_time) { deadline_ = Deadline(most_time); }
 
 std::optional<std::string> JpegSession::obstacle() const {
   if (gave_up_) return error();

@@ -1,11 +1,11 @@
 // One libjpeg decompressor over a PictureFile. Its errors and longjmps end here.
 #pragma once
 
+#include "engine/picture/deadline.h"
 #include "engine/picture/facts.h"
 #include "engine/picture/picture_file.h"
 
 #include <array>
-#include <chrono>
 #include <csetjmp>
 #include <cstdint>
 #include <cstdio>
@@ -65,7 +65,7 @@ private:
   static void skip(j_decompress_ptr state, long count);
 
   const PictureFile &file_;
-  std::chrono::steady_clock::time_point latest_;
+  Deadline deadline_;
   bool gave_up_ = false;     ///< on too many scans
   std::uint64_t offset_ = 0; ///< of the first byte not yet handed to libjpeg
   jpeg_decompress_struct state_{};

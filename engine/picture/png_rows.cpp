@@ -1,5 +1,6 @@
 // Rows of a PNG; an interlaced one is held whole. Only way in: png_rows.
 // Tested in tests/engine/picture/preview_formats.test.cpp.
+#include "engine/picture/deadline.h"
 #include "engine/picture/faults.h"
 #include "engine/picture/formats.h"
 #include "engine/picture/png_session.h"
@@ -22,7 +23,8 @@ std::uint64_t pixel_bytes(png_structp png, png_infop info) {
 
 class PngRows final : public RowSource {
 public:
-  explicit PngRows(PictureFile file) : file_(std::move(file)), session_(file_) {}
+  PngRows(PictureFile file, std::chrono::seconds most_time)
+      : file_(std::move(file)), session_(file_), most_time_(most_time) {}
 
   std::optional<Fault> start(const RowOrder &order, const PictureLimits &limits);
   Outcome<std::span<const std::uint8_t>> next() override;
@@ -30,14 +32,16 @@ public:
 private:
   bool read_header();
   void describe(const RowOrder &order);
-  bool read_interlaced();
+  std::optional<Fault> read_interlaced();
   bool read_row();
   Fault failure() const { return faults::damaged(file_.path(), "PNG", session_.error()); }
 
   PictureFile file_;
   PngSession session_;
+  std::chrono::seconds most_time_;
   std::size_t row_bytes_ = 0;
   bool interlaced_ = false;
+  bool whole_ = false;              ///< an interlaced one is read
   std::int64_t row_ = 0;            ///< the stored row that comes next
   std::vector<std::uint8_t> bytes_; ///< one row, or all where interlaced
   MemoryBudget::Hold hold_;
@@ -90,21 +94,23 @@ std::optional<Fault> PngRows::start(const RowOrder &order, const PictureLimits &
     return failure();
   describe(order);
   row_bytes_ = png_get_rowbytes(png, info);
-  bytes_.resize(row_bytes_ * static_cast<std::size_t>(interlaced_ ? layout_.stored.height : 1));
-  if (interlaced_ && !read_interlaced()) return failure();
+  bytes_.resize(row_bytes_);
   return std::nullopt;
 }
 
-bool PngRows::read_interlaced() {
-  std::uint8_t *bytes = bytes_.data();
-  const std::size_t row_bytes = row_bytes_;
+std::optional<Fault> PngRows::read_interlaced() {
   const std::int64_t height = layout_.stored.height;
-  return session_.run([=](png_structp png, png_infop) {
-    for (int pass = 0; pass < PNG_INTERLACE_ADAM7_PASSES; ++pass)
-      for (std::int64_t y = 0; y < height; ++y)
-        png_read_row(png, bytes + static_cast<std::size_t>(y) * row_bytes, nullptr);
-    png_read_end(png, nullptr);
-  });
+  bytes_.resize(row_bytes_ * static_cast<std::size_t>(height));
+  const Deadline deadline(most_time_);
+  for (std::int64_t line = 0; line < PNG_INTERLACE_ADAM7_PASSES * height; ++line) {
+    std::uint8_t *bytes = bytes_.data() + static_cast<std::size_t>(line % height) * row_bytes_;
+    if (!session_.run([=](png_structp png, png_infop) { png_read_row(png, bytes, nullptr); }))
+      return failure();
+    if (deadline.passed()) return faults::too_slow(file_.path(), most_time_);
+  }
+  if (!session_.run([](png_structp png, png_infop) { png_read_end(png, nullptr); })) return failure();
+  whole_ = true;
+  return std::nullopt;
 }
 
 // The row after the last leads on to the end of the file, where a cut or a wrong check sum still shows.
@@ -119,6 +125,8 @@ bool PngRows::read_row() {
 
 Outcome<std::span<const std::uint8_t>> PngRows::next() {
   if (interlaced_) {
+    if (!whole_)
+      if (auto fault = read_interlaced()) return *fault;
     const std::int64_t row = layout_.y + row_++;
     return std::span<const std::uint8_t>(bytes_.data() + static_cast<std::size_t>(row) * row_bytes_,
                                          row_bytes_);
@@ -132,7 +140,7 @@ Outcome<std::span<const std::uint8_t>> PngRows::next() {
 } // namespace
 
 Outcome<Rows> png_rows(PictureFile file, const RowOrder &order, const PictureLimits &limits) {
-  auto rows = std::make_unique<PngRows>(std::move(file));
+  auto rows = std::make_unique<PngRows>(std::move(file), limits.most_time);
   if (auto fault = rows->start(order, limits)) return *fault;
   return Rows(std::move(rows));
 }

@@ -63,7 +63,8 @@ void add_limits(CLI::App &verb, Written &written) {
            fmt::format("hold pictures back while others use this much (else {})",
                        usual_memory_together / megabyte));
   add_text(verb, "--most-expansion", written.most_expansion, "N",
-           fmt::format("refuse pictures packed tighter than N to 1 (else {})", limits.most_expansion));
+           fmt::format("refuse what packs over 256 MB of pixels tighter than N to 1 (else {})",
+                       limits.most_expansion));
   add_text(verb, "--most-seconds", written.most_seconds, "N",
            fmt::format("refuse pictures that take longer to decode (else {})", limits.most_time.count()));
 }

@@ -1,10 +1,14 @@
 // Limits of time and of expansion on rows that are made up.
 #include "engine/picture/bounded_rows.h"
 
-#include "tests/engine/picture/make_pictures.h"
+#include "engine/picture/formats.h"
+
+#include "tests/engine/picture/make_newer.h"
 #include "tests/support/catch.h"
 #include "tests/support/files.h"
 
+#include <algorithm>
+#include <functional>
 #include <optional>
 #include <thread>
 
@@ -132,4 +136,109 @@ TEST_CASE("few bytes that make many pixels are refused beyond the bound, and wha
     limits.most_expansion = 1001;
     CHECK(opened(c.file_bytes - 1));
   }
+}
+
+namespace {
+
+struct Kind {
+  const char *name;
+  std::function<void(const std::filesystem::path &, const made::Raster &)> write;
+};
+
+/// Those whose rows are complete only when all of the picture is decoded.
+std::vector<Kind> whole_kinds() {
+  const auto gif = [](const auto &file, const made::Raster &picture) {
+    made::Raster indices = picture;
+    for (std::uint16_t &sample : indices.samples) sample &= 1;
+    made::write_gif(file, indices, {.interlaced = true, .palette = {{0, 0, 0}, {255, 255, 255}}});
+  };
+  return {{"gif", gif},
+          {"webp", [](const auto &file, const auto &picture) { made::write_webp(file, picture); }},
+          {"heic", [](const auto &file, const auto &picture) { made::write_heif(file, picture); }},
+          {"avif",
+           [](const auto &file, const auto &picture) { made::write_heif(file, picture, {.avif = true}); }},
+          {"png", [](const auto &file,
+                     const auto &picture) { made::write_png(file, picture, {.interlaced = true}); }},
+          {"jpeg", [](const auto &file, const auto &picture) {
+             made::write_jpeg(file, picture, {.progressive = true});
+           }}};
+}
+
+} // namespace
+
+TEST_CASE("a picture that is decoded whole has its time too") {
+  const test::Folder folder;
+  for (const Kind &kind : whole_kinds()) {
+    CAPTURE(kind.name);
+    const int channels = std::string_view(kind.name) == "gif" ? 1 : 3;
+    kind.write(folder / kind.name, made::busy(64, 48, channels));
+    PictureLimits limits;
+    CHECK(open_rows(folder / kind.name, {0, 0, 64, 48, 64, 48}, limits).value()->next());
+    limits.most_time = std::chrono::seconds(0);
+    auto rows = open_rows(folder / kind.name, {0, 0, 64, 48, 64, 48}, limits);
+    const auto late = rows ? rows.value()->next() : rows.fault();
+    REQUIRE_FALSE(late);
+    if (rows)
+      CHECK(late.fault().what == "decoding the picture takes longer than 0 s, the limit");
+    else
+      CHECK(late.fault().what.find("more scans than there is time for") != std::string::npos);
+  }
+}
+
+TEST_CASE("decoding a picture whole stops when its time is over, not at its end") {
+  const test::Folder folder;
+  PictureLimits limits;
+  limits.most_time = std::chrono::seconds(0);
+  const RowOrder order{0, 0, 64, 48, 64, 48};
+  const auto first_row = [&](Outcome<Rows> rows) { return rows.value()->next(); };
+  for (const Kind &kind : whole_kinds()) {
+    const std::string_view name = kind.name;
+    if (name != "gif" && name != "webp" && name != "png") continue;
+    CAPTURE(name);
+    kind.write(folder / kind.name, made::busy(64, 48, name == "gif" ? 1 : 3));
+    // The readers themselves, without what watches over rows.
+    auto opened = PictureFile::open(folder / kind.name);
+    REQUIRE(opened);
+    PictureFile file = std::move(opened).value();
+    const auto row = name == "gif"    ? first_row(gif_rows(std::move(file), order, limits))
+                     : name == "webp" ? first_row(webp_rows(std::move(file), order, limits))
+                                      : first_row(png_rows(std::move(file), order, limits));
+    REQUIRE_FALSE(row);
+    CHECK(row.fault().what == "decoding the picture takes longer than 0 s, the limit");
+  }
+}
+
+TEST_CASE("a claim beyond the expansion is refused before a pixel is decoded") {
+  const test::Folder folder;
+  PictureLimits limits;
+  limits.most_memory = 8'000'000'000;
+  const auto refusal = [&](const std::string &name, const RowOrder &order) {
+    const auto rows = open_rows(folder / name, order, limits);
+    return rows ? std::string("opened") : rows.fault().what;
+  };
+  const made::Raster picture = made::busy(64, 48, 3);
+
+  // Each file's claim of its size is overwritten, and its data cut off: decoding would find the cut.
+  made::write_webp(folder / "webp", picture, {.canvas_width = 66, .canvas_height = 50});
+  made::Bytes bytes = made::read_bytes(folder / "webp");
+  bytes[25] = bytes[28] = 0x70;
+  made::write_bytes(folder / "webp", bytes);
+  CHECK(refusal("webp", {0, 0, 28'000, 28'000, 28'000, 28'000}).starts_with("each byte of the file stands"));
+
+  whole_kinds().front().write(folder / "gif", made::busy(64, 48, 1));
+  bytes = made::read_bytes(folder / "gif");
+  bytes[6] = bytes[8] = 0, bytes[7] = bytes[9] = 0x70;
+  bytes.resize(bytes.size() - 40);
+  made::write_bytes(folder / "gif", bytes);
+  CHECK(refusal("gif", {0, 0, 28'672, 28'672, 28'672, 28'672}).starts_with("each byte of the file stands"));
+
+  made::write_jpeg(folder / "jpeg", picture, {.progressive = true});
+  bytes = made::read_bytes(folder / "jpeg");
+  const made::Bytes frame_header{0xFF, 0xC2};
+  const auto frame = std::ranges::search(bytes, frame_header).begin();
+  REQUIRE(frame != bytes.end());
+  frame[5] = frame[7] = 0x50;
+  bytes.resize(bytes.size() - 40);
+  made::write_bytes(folder / "jpeg", bytes);
+  CHECK(refusal("jpeg", {0, 0, 20'000, 20'000, 20'000, 20'000}).starts_with("each byte of the file stands"));
 }
