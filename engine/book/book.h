@@ -23,11 +23,46 @@ struct Edges {
 enum class BindingKind { saddle, perfect, case_bound, spiral, layflat };
 enum class Side { left, right };
 
+/// Where a description leaves a measure of a bound case out, these common ones stand for it (schema/book.md
+/// names their sources).
 struct Binding {
   BindingKind kind = BindingKind::perfect;
   Side first_page = Side::right;
-  Length gutter_loss; ///< what the binding swallows of each page, measured from the inner trim edge
-  std::optional<Length> caliper; ///< thickness of one leaf of the paper
+  Length gutter_loss;           ///< what the binding swallows of each page, measured from the inner trim edge
+  std::optional<int> signature; ///< pages of one folded sheet; none: the press sheet's page multiple
+  Length grind_off; ///< what is milled off the back of the block, beyond the inner trim edge, before it is
+                    ///< glued
+  Length glue;      ///< width of the strip by which the first and the last page are glued to the cover
+  Length board = Length::of_mm(2.5);      ///< thickness of one board
+  std::optional<Length> board_width;      ///< none: reckoned (engine/binding/cover_sheet.h)
+  Length square = Length::of_mm(3);       ///< how far a board passes the block at head, tail and front
+  Length turn_in = Length::of_mm(19);     ///< what is folded round the boards on every side
+  Length hinge = Length::of_mm(8);        ///< gap between spine piece and board
+  Length spine_lining = Length::of_mm(0); ///< thickness that linings add to the back
+};
+
+/// A paper, by the figures that tell how thick a leaf of it is: one or more of them.
+struct Stock {
+  std::optional<Length> caliper;        ///< thickness of one leaf
+  std::optional<double> grammage;       ///< g/m2
+  std::optional<double> bulk;           ///< cm3/g; tells a thickness together with the grammage
+  std::optional<double> pages_per_inch; ///< two pages a leaf
+  SourcePlace place;
+};
+
+struct Stocks {
+  std::optional<Stock> block, cover, endpaper;
+};
+
+/// The sheet of the cover as it was laid out, seen from outside: back flap, back, spine, front, front flap.
+/// Its frames and texts are those of the page of kind cover.
+struct Cover {
+  Size size; ///< as it is seen on the finished book, laid flat: without bleed or turn-in
+  Length spine, flap;
+  SourcePlace place;
+
+  /// Front or back without its flap.
+  Length panel() const { return (size.width - spine - flap * 2) / 2; }
 };
 
 struct Contributor {
@@ -60,6 +95,7 @@ enum class Mirror { none, horizontal, vertical };
 /// The focus is a share (0 to 1) of the picture's width and height as it is seen.
 struct Fill {
   double focus_x = 0.5, focus_y = 0.5;
+  bool focus_said = false; ///< the description names the focus point
 };
 /// The whole picture is shown, centred, as large as the frame allows; the rest of the frame stays paper.
 struct Inside {};
@@ -84,23 +120,29 @@ struct Frame {
   std::optional<std::size_t> picture; ///< index into Book::pictures; none: a frame without a picture
   Fit fit = Fill{};
   bool across_gutter = false; ///< the frame is meant to run across the gutter of a spread
+  std::size_t order = 0;      ///< among the frames and texts of its page: what comes later lies on top
   SourcePlace place;
 };
 
-enum class TextKind { caption, body, heading, page_number };
+enum class TextKind { caption, body, heading, page_number, spine };
 
 struct TextBlock {
   TextKind kind = TextKind::body;
   Rect rect;
   Length type_size;
-  std::string text; ///< UTF-8; a newline starts a new line
+  std::string text;      ///< UTF-8; a newline starts a new line
+  std::size_t order = 0; ///< as of a frame
   SourcePlace place;
 };
 
-/// A page, or a spread of two facing pages laid out as one surface of twice the trim width.
+/// A page; a spread: two facing pages laid out as one surface of twice the trim width; the cover laid flat.
+enum class PageKind { page, spread, cover };
+
 struct Page {
-  int number = 1; ///< of the page; of a spread its left page, the right one being number + 1
-  bool spread = false;
+  int number = 1; ///< of the page; of a spread its left page, the right one being number + 1; of the cover 0
+  PageKind kind = PageKind::page;
+  bool blank = false;       ///< meant to be empty
+  std::optional<Size> trim; ///< of one page, where it is not that of the book
   std::vector<Frame> frames;
   std::vector<TextBlock> texts;
   SourcePlace place;
@@ -113,14 +155,16 @@ struct Book {
   Size trim;            ///< of one page
   Edges bleed, safe_margin;
   Binding binding;
+  Stocks stocks;
+  std::optional<Cover> cover; ///< there when `pages` begins with one of kind cover
   std::vector<Contributor> contributors;
   std::vector<Picture> pictures;
   std::vector<Page> pages;
 
-  /// Printed pages; a spread counts for two.
+  /// Pages of the block; a spread counts for two.
   std::size_t page_count() const {
     std::size_t count = 0;
-    for (const Page &page : pages) count += page.spread ? 2 : 1;
+    for (const Page &page : pages) count += page.kind == PageKind::spread ? 2 : page.kind == PageKind::page;
     return count;
   }
   std::filesystem::path path_of(const Picture &picture) const {
@@ -153,7 +197,8 @@ inline constexpr Word<Mirror> mirror_words[] = {
 inline constexpr Word<TextKind> text_words[] = {{TextKind::caption, "caption"},
                                                 {TextKind::body, "body"},
                                                 {TextKind::heading, "heading"},
-                                                {TextKind::page_number, "page-number"}};
+                                                {TextKind::page_number, "page-number"},
+                                                {TextKind::spine, "spine"}};
 
 /// The word for a value. Every enumerator stands in its table (tested).
 template <class E, std::size_t N>

@@ -25,7 +25,6 @@ Binding read_binding(const Element &element, FaultList &faults) {
   binding.kind = reader.required("kind", one_of(binding_words));
   binding.first_page = reader.optional("first-page", one_of(side_words)).value_or(Side::right);
   binding.gutter_loss = reader.optional("gutter-loss", parse_length_from_zero).value_or(Length());
-  binding.caliper = reader.optional("caliper", parse_positive_length);
   return binding;
 }
 

@@ -61,20 +61,16 @@ public:
     ElementReader reader(element, faults_);
     Page page;
     page.place = element.place;
-    page.spread = element.name == "spread";
+    if (element.name == "spread") page.kind = PageKind::spread;
     page.number = reader.required("number", parse_count);
     check_number(page, reader);
-    for (const Element *frame : reader.all({"frame"})) {
-      ElementReader frame_reader(*frame, faults_);
-      page.frames.push_back(read_frame(*frame, pictures_, faults_, frame_reader));
-      frames_.give(page.frames.back().id, frame_count_++, frame_reader);
-    }
-    for (const Element *text : reader.all({"text"})) page.texts.push_back(read_text(*text, faults_));
+    read_content(reader, page);
     return page;
   }
 
 private:
   void check_number(const Page &page, ElementReader &reader);
+  void read_content(ElementReader &reader, Page &page);
 
   const Binding &binding_;
   const Names &pictures_;
@@ -83,6 +79,22 @@ private:
   std::size_t frame_count_ = 0;
   int last_number_ = 0;
 };
+
+// Frames and texts lie on each other in the order in which they are written.
+void PagesReader::read_content(ElementReader &reader, Page &page) {
+  std::size_t order = 0;
+  for (const Element *element : reader.all({"frame", "text"})) {
+    if (element->name == "text") {
+      page.texts.push_back(read_text(*element, faults_));
+      page.texts.back().order = order++;
+      continue;
+    }
+    ElementReader frame_reader(*element, faults_);
+    page.frames.push_back(read_frame(*element, pictures_, faults_, frame_reader));
+    page.frames.back().order = order++;
+    frames_.give(page.frames.back().id, frame_count_++, frame_reader);
+  }
+}
 
 // Page numbers rise, a spread counting for two, and a spread begins on the left: when page 1 is a right page,
 // left pages are even.
@@ -93,10 +105,10 @@ void PagesReader::check_number(const Page &page, ElementReader &reader) {
     reader.fault(place, fmt::format("page {} comes after page {}", page.number, last_number_),
                  "Number the pages in rising order; a spread counts for two.");
   const bool odd = page.number % 2 != 0;
-  if (page.spread && odd == (binding_.first_page == Side::right))
+  if (page.kind == PageKind::spread && odd == (binding_.first_page == Side::right))
     reader.fault(place, fmt::format("a spread cannot begin on page {}, which is a right page", page.number),
                  "Number the spread by its left page, or mend first-page.");
-  last_number_ = page.number + (page.spread ? 1 : 0);
+  last_number_ = page.number + (page.kind == PageKind::spread ? 1 : 0);
 }
 
 } // namespace

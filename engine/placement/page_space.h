@@ -1,10 +1,12 @@
-// The edges of one page or spread, in its own coordinates: the origin is the trim's top left corner.
+// The edges of one page, spread or cover, in its own coordinates: the origin is the trim's top left corner.
+// The trim of a case is the edge of its boards, and its bleed is the turn-in.
 #pragma once
 
 #include "engine/book/book.h"
 #include "engine/press/press_sheet.h"
 
 #include <optional>
+#include <vector>
 
 namespace stoneproof {
 
@@ -68,35 +70,25 @@ constexpr Edges larger(const Edges &a, const Edges &b) {
           std::max(a.inside, b.inside)};
 }
 
-constexpr PageSpace page_space(const Book &book, const PressSheet &press, const Page &page) {
-  const Edges bleed = larger(book.bleed, press.bleed);
-  Edges margin = larger(book.safe_margin, press.safe_margin);
-  margin.inside = std::max(margin.inside, book.binding.gutter_loss);
-  PageSpace space;
-  space.trim = {{}, {}, page.spread ? book.trim.width * 2 : book.trim.width, book.trim.height};
-  space.gutter_loss = book.binding.gutter_loss;
-  space.bleed_wanted = {bleed.top, bleed.bottom, bleed.outside, bleed.outside};
-  space.margin_wanted = {margin.top, margin.bottom, margin.outside, margin.outside};
-  if (page.spread) {
-    space.fold = book.trim.width;
-    space.fold_margin = margin.inside;
-  } else if (side_of(page.number, book.binding.first_page) == Side::right) {
-    space.bound = PageSide::left;
-    space.bleed_wanted.left = bleed.inside;
-    space.margin_wanted.left = margin.inside;
-  } else {
-    space.bound = PageSide::right;
-    space.bleed_wanted.right = bleed.inside;
-    space.margin_wanted.right = margin.inside;
-  }
-  const auto moved_out = [&](const Reach &by, int sign) {
-    const Rect &trim = space.trim;
-    return Rect{trim.x - by.left * sign, trim.y - by.top * sign, trim.width + (by.left + by.right) * sign,
-                trim.height + (by.top + by.bottom) * sign};
-  };
-  space.bleed = moved_out(space.bleed_wanted, 1);
-  space.safe = moved_out(space.margin_wanted, -1);
-  return space;
-}
+/// What the book and the press sheet ask together, the larger of the two.
+struct WantedEdges {
+  Edges bleed, margin;
+};
+
+/// At the inner edge the binding decides. The margin is no less than what the binding swallows, nor than what
+/// the press sheet asks of so many pages. The bleed: a spiral block is cut there as at the front; of a
+/// perfect bound one the grind-off goes; else what was asked for.
+WantedEdges wanted_edges(const Book &book, const PressSheet &press);
+
+/// The space of one of the book's pages, spreads, or its cover.
+PageSpace page_space(const Book &book, const WantedEdges &wanted, const Page &page);
+PageSpace page_space(const Book &book, const PressSheet &press, const Page &page);
+
+/// One for each of Book::pages.
+std::vector<PageSpace> page_spaces(const Book &book, const PressSheet &press);
+
+/// Where the cover folds, from left to right: the front edges where it has flaps, and either edge of the
+/// spine, which are one where it has no width.
+std::vector<Length> cover_folds(const Cover &cover);
 
 } // namespace stoneproof

@@ -34,6 +34,26 @@ struct ToneBar {
   double range = 0; ///< share of the whole range that a photo's tones span: below it a query
 };
 
+/// How many pages a book of one binding may have.
+struct PageCountBar {
+  int multiple = 1;  ///< the page count must be a multiple of this
+  int least = 1;     ///< fewer: a hold
+  int most = 99'999; ///< more: a hold
+};
+
+/// From so many pages on, text and pictures that are not cut keep this distance from the binding.
+struct InsideMargin {
+  int from = 1; ///< pages
+  Length least;
+};
+
+/// What a spine may come out at, and what may be printed on it.
+struct SpineBar {
+  Length leaf_tolerance; ///< by which the thickness of a single leaf may differ from what was told
+  Length text_from;      ///< a thinner spine carries no text
+  Length text_clear;     ///< between text and either fold of the spine
+};
+
 /// Total area coverage: cyan + magenta + yellow + black.
 struct InkBar {
   double most = 4; ///< 0 to 4: above it a hold for CMYK, a query for what is to be converted
@@ -68,7 +88,12 @@ struct PressSheet {
   double stretch_tolerance = 0;      ///< share by which the two axes' densities may differ
   Edges bleed, safe_margin;          ///< the least the printer accepts; a book may ask more of itself
   Length cut_tolerance;  ///< how far the cut may wander: nearer to the trim than this is a near miss
-  int page_multiple = 1; ///< the page count must be a multiple of this
+  Length fold_tolerance; ///< how far a fold may wander
+  std::array<PageCountBar, 5> page_counts;  ///< by BindingKind
+  std::vector<InsideMargin> inside_margins; ///< rising; none: the safe margin alone counts
+  SpineBar spine;
+  bool creep_compensated = false;   ///< the printer moves the pages of a stapled book against its creep
+  std::array<Length, 5> least_type; ///< by TextKind: smaller type is a query
   Density flatbed_limit; ///< the highest setting at which a usual flatbed scanner still gains detail
   QualityBar jpeg_quality;
   ToneBar tone;
@@ -90,6 +115,17 @@ struct PressSheet {
     return found < bar * ((1 - density_tolerance) * (1 - doubles));
   }
   const DensityBar &bar(Use use) const { return density[static_cast<std::size_t>(use)]; }
+  const PageCountBar &page_count(BindingKind kind) const {
+    return page_counts[static_cast<std::size_t>(kind)];
+  }
+  Length least_type_of(TextKind kind) const { return least_type[static_cast<std::size_t>(kind)]; }
+  /// What the sheet asks at the binding of a book of so many pages.
+  Length inside_margin(std::size_t pages) const {
+    Length least;
+    for (const InsideMargin &margin : inside_margins)
+      if (pages >= static_cast<std::size_t>(margin.from)) least = margin.least;
+    return least;
+  }
 };
 
 } // namespace stoneproof

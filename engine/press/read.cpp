@@ -107,7 +107,8 @@ PressSheet read_sheet(const Element &root, const std::filesystem::path &folder, 
   if (const Element *safe_margin = reader.one("safe-margin"))
     sheet.safe_margin = read_edges(*safe_margin, faults);
   sheet.cut_tolerance = only_value(reader, "cut", "tolerance", parse_length_from_zero, faults);
-  sheet.page_multiple = only_value(reader, "page-count", "multiple", parse_count, faults);
+  const int multiple = only_value(reader, "page-count", "multiple", parse_count, faults);
+  for (PageCountBar &bar : sheet.page_counts) bar.multiple = multiple;
   sheet.flatbed_limit = only_value(reader, "flatbed", "limit", parse_density, faults);
   if (const Element *quality = reader.one("jpeg-quality"))
     sheet.jpeg_quality = read_quality(*quality, faults);

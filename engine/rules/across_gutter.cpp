@@ -8,10 +8,10 @@ namespace stoneproof {
 namespace {
 
 /// How far a box runs over the fold of a spread (the shorter part), or past the inner trim edge of a single
-/// page.
+/// page; a cover has no such edge.
 Length run_over(const Rect &box, const PageSpace &space) {
   if (space.fold) return std::min(*space.fold - box.left(), box.right() - *space.fold);
-  return reach_past(box, space.trim).at(*space.bound);
+  return space.bound ? reach_past(box, space.trim).at(*space.bound) : -layout_rounding;
 }
 
 /// A picture may run into the inner bleed of a single page; a text may not.

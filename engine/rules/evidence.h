@@ -2,6 +2,7 @@
 // placed.
 #pragma once
 
+#include "engine/binding/bound_book.h"
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/tone.h"
 #include "engine/picture/facts.h"
@@ -36,6 +37,7 @@ struct Evidence {
   std::vector<PictureState> pictures; ///< one for each of Book::pictures
   std::vector<PlacedFrame> frames;    ///< every frame in book order
   std::vector<PageSpace> spaces;      ///< one for each of Book::pages
+  BoundBook bound;
   /// One for each of `frames`, none where nothing shows; or none at all where nobody looked.
   std::vector<std::optional<Shown>> shown;
   bool pixels_measured = true; ///< false: nobody looked at tones and inks

@@ -55,6 +55,8 @@ struct Finding {
   std::optional<std::size_t> page;        ///< index into Book::pages; none: the book or a picture as a whole
   std::optional<std::size_t> frame;       ///< index into the page's frames
   std::optional<std::size_t> text;        ///< index into the page's text blocks
+  std::optional<std::size_t> with_frame;  ///< likewise: the other one, where it is about two things
+  std::optional<std::size_t> with_text;   ///< likewise
   std::optional<std::size_t> picture;     ///< index into Book::pictures
   std::optional<std::size_t> contributor; ///< index into Book::contributors: who can help
   std::optional<Rect> area;               ///< the place on the page that a mark points at

@@ -34,7 +34,7 @@ void share_out(std::vector<LookResult> results, const PictureLooks &looks, Evide
 } // namespace
 
 Checked check_book(Book book, PressSheet press, const RunOptions &options) {
-  Checked checked{{std::move(book), std::move(press), {}, {}, {}, {}}, {}, {}};
+  Checked checked{{std::move(book), std::move(press)}, {}, {}};
   Evidence &evidence = checked.evidence;
   const auto &pictures = evidence.book.pictures;
   evidence.pictures.resize(pictures.size());
@@ -44,8 +44,8 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     evidence.pictures[i] = inspect(evidence.book.path_of(pictures[i]), options.limits);
   });
   evidence.frames = place_frames(evidence.book, sizes_of(evidence.pictures));
-  for (const Page &page : evidence.book.pages)
-    evidence.spaces.push_back(page_space(evidence.book, evidence.press, page));
+  evidence.bound = bind(evidence.book, evidence.press);
+  evidence.spaces = page_spaces(evidence.book, evidence.press);
 
   evidence.shown.resize(evidence.frames.size());
   evidence.pixels_measured = options.measure_pixels;

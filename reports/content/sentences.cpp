@@ -285,8 +285,9 @@ std::string remedy(const Evidence &evidence, const Finding &finding) {
 }
 
 std::string page_name(const Page &page) {
-  return page.spread ? fmt::format("Pages {}–{}", page.number, page.number + 1)
-                     : fmt::format("Page {}", page.number);
+  if (page.kind == PageKind::cover) return "Cover";
+  return page.kind == PageKind::spread ? fmt::format("Pages {}–{}", page.number, page.number + 1)
+                                       : fmt::format("Page {}", page.number);
 }
 
 std::string page_name(const Evidence &evidence, const Finding &finding) {

@@ -36,7 +36,7 @@ Json profile_part(const PressProfile *profile) {
 } // namespace
 
 Json book_part(const Book &book, const std::string &sha256) {
-  const auto &caliper = book.binding.caliper;
+  const auto &block = book.stocks.block;
   return {
       {"title", book.title},
       {"language", book.language},
@@ -48,7 +48,7 @@ Json book_part(const Book &book, const std::string &sha256) {
       {"binding", word_of(binding_words, book.binding.kind)},
       {"first_page", word_of(side_words, book.binding.first_page)},
       {"gutter_loss_mm", book.binding.gutter_loss.mm()},
-      {"caliper_mm", caliper ? Json(caliper->mm()) : Json(nullptr)},
+      {"caliper_mm", block && block->caliper ? Json(block->caliper->mm()) : Json(nullptr)},
       {"pages", book.page_count()},
   };
 }
@@ -63,7 +63,7 @@ Json press_part(const PressSheet &press) {
       {"bleed_mm", in_mm(press.bleed)},
       {"safe_margin_mm", in_mm(press.safe_margin)},
       {"cut_tolerance_mm", press.cut_tolerance.mm()},
-      {"page_multiple", press.page_multiple},
+      {"page_multiple", press.page_counts[0].multiple},
       {"flatbed_limit_ppi", press.flatbed_limit.ppi()},
       {"jpeg_quality", {{"wanted", press.jpeg_quality.wanted}, {"least", press.jpeg_quality.least}}},
       {"tone", {{"clipped", press.tone.clipped}, {"range", press.tone.range}}},

@@ -62,7 +62,7 @@ Json frame_part(const Evidence &evidence, std::size_t index) {
   Json part = {
       {"id", frame.id},
       {"page", page.number},
-      {"spread", page.spread},
+      {"spread", page.kind == PageKind::spread},
       {"picture", id_or_null(evidence.book.pictures, placed.picture)},
       {"frame_mm", in_mm(frame.rect)},
       {"turn_degrees", frame.turn.degrees},

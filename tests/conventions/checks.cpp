@@ -16,10 +16,10 @@ namespace {
 /// The flow, from the bottom up; a folder includes itself and what stands before it. engine/outcome.h stands
 /// below all.
 constexpr std::array flow = {
-    "engine",       "engine/units",   "engine/colour",    "engine/xml",       "engine/book",
-    "engine/press", "engine/picture", "engine/measure",   "engine/placement", "engine/rules",
-    "engine/run",   "reports/files",  "reports/content",  "reports/type",     "reports/layout",
-    "reports/pdf",  "reports/record", "reports/terminal",
+    "engine",         "engine/units",   "engine/colour",  "engine/xml",       "engine/book",
+    "engine/press",   "engine/picture", "engine/measure", "engine/placement", "engine/binding",
+    "engine/rules",   "engine/run",     "reports/files",  "reports/content",  "reports/type",
+    "reports/layout", "reports/pdf",    "reports/record", "reports/terminal",
 };
 
 struct Library {

@@ -131,7 +131,7 @@ struct Written {
 void write_place(std::ostream &out, const Book &book, const Finding &finding) {
   if (finding.page) {
     const Page &page = book.pages[*finding.page];
-    out << (page.spread ? " spread " : " page ") << page.number;
+    out << (page.kind == PageKind::spread ? " spread " : " page ") << page.number;
     if (finding.frame) out << " frame " << page.frames[*finding.frame].id;
     if (finding.text) out << " text " << *finding.text + 1;
   }
@@ -165,13 +165,11 @@ Evidence Scene::evidence() const {
     sizes.push_back(known.state.facts ? std::optional(known.state.facts->size) : std::nullopt);
     states.push_back(known.state);
   }
-  std::vector<PageSpace> spaces;
-  for (const Page &page : book.pages) spaces.push_back(page_space(book, press, page));
   const auto frames = place_frames(book, sizes);
   std::vector<std::optional<Shown>> shown;
   for (const PlacedFrame &placed : frames)
     shown.push_back(placed.laid && placed.laid->visible ? pictures[*placed.picture].shown : std::nullopt);
-  return {book, press, states, frames, spaces, shown};
+  return {book, press, states, frames, page_spaces(book, press), bind(book, press), shown};
 }
 
 std::string text_of(const std::filesystem::path &file) {

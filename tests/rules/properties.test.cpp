@@ -63,7 +63,7 @@ Scene in_a_mirror(Scene scene) {
   Binding &binding = scene.book.binding;
   binding.first_page = binding.first_page == Side::right ? Side::left : Side::right;
   for (Page &page : scene.book.pages) {
-    const Length width = page.spread ? scene.book.trim.width * 2 : scene.book.trim.width;
+    const Length width = page.kind == PageKind::spread ? scene.book.trim.width * 2 : scene.book.trim.width;
     for (Frame &frame : page.frames) {
       frame.rect.x = width - frame.rect.right();
       frame.turn.degrees = -frame.turn.degrees;

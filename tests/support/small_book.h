@@ -44,7 +44,7 @@ inline Book small_book() {
   book.binding.gutter_loss = Length::of_mm(6);
   Page single, spread;
   spread.number = 2;
-  spread.spread = true;
+  spread.kind = PageKind::spread;
   book.pages = {single, spread};
   return book;
 }
@@ -61,8 +61,8 @@ inline Checked checked(Book book, PixelSize size = {1200, 800}) {
     sizes.emplace_back(size);
   }
   evidence.frames = place_frames(evidence.book, sizes);
-  for (const Page &page : evidence.book.pages)
-    evidence.spaces.push_back(page_space(evidence.book, evidence.press, page));
+  evidence.spaces = page_spaces(evidence.book, evidence.press);
+  evidence.bound = bind(evidence.book, evidence.press);
   evidence.shown.resize(evidence.frames.size());
   result.findings = check_rules(evidence);
   result.copies.resize(evidence.book.pictures.size());

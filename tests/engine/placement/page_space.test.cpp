@@ -22,7 +22,7 @@ Book a_book() {
 PageSpace space_of(const Book &book, int number, bool spread = false, const PressSheet &press = {}) {
   Page page;
   page.number = number;
-  page.spread = spread;
+  page.kind = spread ? PageKind::spread : PageKind::page;
   return page_space(book, press, page);
 }
 

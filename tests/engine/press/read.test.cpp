@@ -40,7 +40,7 @@ TEST_CASE("the built-in sheet holds common practice") {
   CHECK(sheet.bleed == Edges{3_mm, 3_mm, 3_mm, 0_mm});
   CHECK(sheet.safe_margin == Edges{5_mm, 5_mm, 5_mm, 5_mm});
   CHECK(sheet.cut_tolerance == 1_mm);
-  CHECK(sheet.page_multiple == 4);
+  CHECK(sheet.page_count(BindingKind::case_bound).multiple == 4);
   CHECK(sheet.flatbed_limit == Density::of_ppi(2400));
   CHECK(sheet.jpeg_quality.wanted == 75);
   CHECK(sheet.jpeg_quality.least == 50);

@@ -42,7 +42,7 @@ struct Desk {
     book.pictures.emplace_back();
     Page page;
     page.number = number;
-    page.spread = spread;
+    page.kind = spread ? PageKind::spread : PageKind::page;
     book.pages.push_back(page);
   }
 

@@ -16,7 +16,7 @@ inline Checked record_book() {
                    photo("gone", "gone.png"), photo("spare", "spare.png")};
   book.pictures[0].contributor = 0;
   book.pictures[1].original = Original{OriginalKind::slide, std::nullopt, true};
-  book.binding.caliper = Length::of_mm(0.12);
+  book.stocks.block = Stock{.caliper = Length::of_mm(0.12)};
   book.pages[0].frames = {frame("f1", 0, -5, -5, 210, 297.05), frame("f2", 1, 20, 20, 120, 80)};
   book.pages[0].frames[1].fit = CropShare{0.25, 0, 0.5, 1};
   book.pages[0].texts = {{TextKind::caption,
@@ -41,8 +41,8 @@ inline Checked record_book() {
   for (const PictureState &state : evidence.pictures)
     sizes.push_back(state.facts ? std::optional(state.facts->size) : std::nullopt);
   evidence.frames = place_frames(evidence.book, sizes);
-  for (const Page &page : evidence.book.pages)
-    evidence.spaces.push_back(page_space(evidence.book, evidence.press, page));
+  evidence.spaces = page_spaces(evidence.book, evidence.press);
+  evidence.bound = bind(evidence.book, evidence.press);
   made.findings = check_rules(evidence);
   return made;
 }
