@@ -19,17 +19,8 @@ Size read_trim(const Element &element, FaultList &faults) {
   return trim;
 }
 
-Binding read_binding(const Element &element, FaultList &faults) {
-  ElementReader reader(element, faults);
-  Binding binding;
-  binding.kind = reader.required("kind", one_of(binding_words));
-  binding.first_page = reader.optional("first-page", one_of(side_words)).value_or(Side::right);
-  binding.gutter_loss = reader.optional("gutter-loss", parse_length_from_zero).value_or(Length());
-  return binding;
-}
-
-// The safe margin and the gutter loss must leave something of the page. Needs a trim that was read without
-// fault.
+// The safe margin, the gutter loss and the hinge must leave something of the page. Needs a trim that was read
+// without fault.
 void check_room(const Book &book, const Element &safe_margin, const Element &binding, FaultList &faults) {
   if (book.trim.width <= Length() || book.trim.height <= Length()) return;
   const Edges &safe = book.safe_margin;
@@ -38,6 +29,9 @@ void check_room(const Book &book, const Element &safe_margin, const Element &bin
                "Make it smaller than the trim size.");
   if (book.binding.gutter_loss >= book.trim.width)
     faults.add(binding.place, "the gutter loss leaves nothing of the page",
+               "Make it smaller than the trim width.");
+  if (book.binding.hinge >= book.trim.width)
+    faults.add(binding.place, "the hinge leaves nothing of the board",
                "Make it smaller than the trim width.");
 }
 
@@ -53,12 +47,15 @@ Book read_root(const Element &root, FaultList &faults) {
   const Element *binding = reader.one("binding");
   if (binding) book.binding = read_binding(*binding, faults);
   if (safe_margin && binding) check_room(book, *safe_margin, *binding, faults);
+  if (const Element *stocks = reader.maybe("stocks")) book.stocks = read_stocks(*stocks, faults);
   Names contributors("contributor"), pictures("picture");
   if (const Element *list = reader.maybe("contributors"))
     read_contributors(*list, book, contributors, faults);
   if (const Element *list = reader.maybe("pictures"))
     read_pictures(*list, book, contributors, pictures, faults);
-  if (const Element *list = reader.one("pages")) read_pages(*list, book, pictures, faults);
+  ContentReader content(pictures, faults);
+  if (const Element *cover = reader.maybe("cover")) read_cover(*cover, book, content, faults);
+  if (const Element *list = reader.one("pages")) read_pages(*list, book, content, faults);
   return book;
 }
 

@@ -10,6 +10,7 @@ Fit read_fill(ElementReader &reader) {
   Fill fill;
   fill.focus_x = reader.optional("focus-x", parse_share).value_or(fill.focus_x);
   fill.focus_y = reader.optional("focus-y", parse_share).value_or(fill.focus_y);
+  fill.focus_said = reader.has("focus-x") || reader.has("focus-y");
   return fill;
 }
 

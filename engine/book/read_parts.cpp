@@ -39,6 +39,13 @@ Edges read_edges(const Element &element, FaultList &faults) {
   return edges;
 }
 
+bool leaves_room(const Book &book, const Size &page) {
+  if (page.width <= Length() || page.height <= Length()) return true;
+  const Edges &safe = book.safe_margin;
+  return safe.top + safe.bottom < page.height && safe.inside + safe.outside < page.width &&
+         book.binding.gutter_loss < page.width;
+}
+
 Rect read_rect(ElementReader &reader) {
   Rect rect;
   rect.x = reader.required("x", parse_length);

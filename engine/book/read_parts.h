@@ -35,10 +35,35 @@ Edges read_edges(const Element &element, FaultList &faults);
 /// The attributes x, y, width and height.
 Rect read_rect(ElementReader &reader);
 
+/// Whether the safe margin and the gutter loss of the book leave something of a page of this size. A size
+/// that was faulty does.
+bool leaves_room(const Book &book, const Size &page);
+
+Binding read_binding(const Element &element, FaultList &faults);
+Stocks read_stocks(const Element &list, FaultList &faults);
 void read_contributors(const Element &list, Book &book, Names &contributors, FaultList &faults);
 void read_pictures(const Element &list, Book &book, const Names &contributors, Names &pictures,
                    FaultList &faults);
-void read_pages(const Element &list, Book &book, const Names &pictures, FaultList &faults);
+
+/// Reads what lies on pages and on the cover. The ids of frames are unique over all that one reader reads.
+class ContentReader {
+public:
+  ContentReader(const Names &pictures, FaultList &faults) : pictures_(pictures), faults_(faults) {}
+
+  /// The frames and texts of a page; they lie on each other in the order in which they are written.
+  void read(ElementReader &reader, Page &page);
+
+private:
+  const Names &pictures_;
+  FaultList &faults_;
+  Names frames_{"frame"};
+  std::size_t frame_count_ = 0;
+};
+
+/// Before the pages: the cover is the first of Book::pages.
+void read_cover(const Element &element, Book &book, ContentReader &content, FaultList &faults);
+/// Needs the trim, the margins and the binding.
+void read_pages(const Element &list, Book &book, ContentReader &content, FaultList &faults);
 
 /// How a picture sits in its frame; `fill` when the frame has no element that says it.
 Fit read_fit(ElementReader &frame, FaultList &faults);

@@ -3,6 +3,8 @@
 #include "engine/press/read.h"
 
 #include "engine/book/read_parts.h"
+#include "engine/press/read_each.h"
+#include "engine/press/read_object.h"
 #include "engine/press/read_profile.h"
 #include "engine/xml/values.h"
 
@@ -25,34 +27,16 @@ auto only_value(ElementReader &parent, std::string_view element, std::string_vie
   return reader.required(attribute, parse);
 }
 
-void read_bar(const Element &element, PressSheet &sheet, std::vector<Use> &given, FaultList &faults) {
-  ElementReader reader(element, faults);
-  const std::size_t before = faults.count();
-  const Use use = reader.required("use", one_of(use_words));
-  const DensityBar bar{reader.required("wanted", parse_density), reader.required("least", parse_density)};
-  if (faults.count() > before) return; // what a faulty value stands for is no ground for further faults
-  if (bar.least > bar.wanted)
-    reader.fault(reader.place_of("least"), "the least density is above the wanted one",
-                 "Swap the two values.");
-  if (std::find(given.begin(), given.end(), use) != given.end())
-    reader.fault(reader.place_of("use"), fmt::format("the use {} is written twice", word_of(use_words, use)),
-                 "Keep one of the two.");
-  given.push_back(use);
-  sheet.density[static_cast<std::size_t>(use)] = bar;
-}
-
 void read_densities(const Element &element, PressSheet &sheet, FaultList &faults) {
   ElementReader reader(element, faults);
   sheet.density_tolerance = reader.required("tolerance", parse_share);
-  const auto bars = reader.all({"density"});
-  const std::size_t before = faults.count();
-  std::vector<Use> given;
-  for (const Element *bar : bars) read_bar(*bar, sheet, given, faults);
-  if (faults.count() > before) return;
-  for (const auto &[use, word] : use_words)
-    if (std::find(given.begin(), given.end(), use) == given.end())
-      reader.fault(element.place, fmt::format("there is no density for the use {}", word),
-                   fmt::format("Add <density use=\"{}\" wanted=\"...\" least=\"...\"/>.", word));
+  read_each(reader, "density", "use", use_words, "density", faults, [&](ElementReader &one, Use use) {
+    const std::size_t before = faults.count();
+    const DensityBar bar{one.required("wanted", parse_density), one.required("least", parse_density)};
+    if (faults.count() == before && bar.least > bar.wanted)
+      one.fault(one.place_of("least"), "the least density is above the wanted one", "Swap the two values.");
+    sheet.density[static_cast<std::size_t>(use)] = bar;
+  });
 }
 
 QualityBar read_quality(const Element &element, FaultList &faults) {
@@ -97,6 +81,18 @@ ToneBar read_tone(const Element &element, FaultList &faults) {
   return {reader.required("clipped", parse_share), reader.required("range", parse_share)};
 }
 
+// The book as an object.
+void read_object(ElementReader &reader, PressSheet &sheet, FaultList &faults) {
+  if (const Element *counts = reader.one("page-counts"))
+    sheet.page_counts = read_page_counts(*counts, faults);
+  if (const Element *margins = reader.one("inside-margins"))
+    sheet.inside_margins = read_inside_margins(*margins, faults);
+  sheet.fold_tolerance = only_value(reader, "fold", "tolerance", parse_length_from_zero, faults);
+  if (const Element *spine = reader.one("spine")) sheet.spine = read_spine(*spine, faults);
+  sheet.creep_compensated = only_value(reader, "creep", "compensated", parse_yes_no, faults);
+  if (const Element *sizes = reader.one("type-sizes")) sheet.least_type = read_type_sizes(*sizes, faults);
+}
+
 PressSheet read_sheet(const Element &root, const std::filesystem::path &folder, FaultList &faults) {
   ElementReader reader(root, faults);
   PressSheet sheet;
@@ -107,8 +103,7 @@ PressSheet read_sheet(const Element &root, const std::filesystem::path &folder, 
   if (const Element *safe_margin = reader.one("safe-margin"))
     sheet.safe_margin = read_edges(*safe_margin, faults);
   sheet.cut_tolerance = only_value(reader, "cut", "tolerance", parse_length_from_zero, faults);
-  const int multiple = only_value(reader, "page-count", "multiple", parse_count, faults);
-  for (PageCountBar &bar : sheet.page_counts) bar.multiple = multiple;
+  read_object(reader, sheet, faults);
   sheet.flatbed_limit = only_value(reader, "flatbed", "limit", parse_density, faults);
   if (const Element *quality = reader.one("jpeg-quality"))
     sheet.jpeg_quality = read_quality(*quality, faults);

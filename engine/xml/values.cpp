@@ -42,6 +42,18 @@ const Quantity count_quantity{
     "a whole number", {}, "this number must be from 1 to 99999", "Write a whole number, for example \"12\"."};
 const Quantity quality_quantity{
     "a whole number", {}, "a quality must be from 1 to 100", "Write a whole number, for example \"75\"."};
+const Quantity grammage_quantity{"a grammage",
+                                 {"g/m2"},
+                                 "a grammage must be from 1 to below 10000 g/m2",
+                                 "Write grams per square metre, for example \"90g/m2\"."};
+const Quantity bulk_quantity{"a bulk",
+                             {},
+                             "a bulk must be from 0.1 to 10 cm3/g",
+                             "Write cubic centimetres per gram without a unit, for example \"1.3\"."};
+const Quantity pages_per_inch_quantity{"a number of pages",
+                                       {},
+                                       "pages per inch must be from 1 to below 10000",
+                                       "Write how many pages are an inch thick, for example \"400\"."};
 
 Fault fault(std::string what, const Quantity &quantity) {
   return {std::move(what), {}, std::string(quantity.remedy)};
@@ -84,6 +96,16 @@ Outcome<PictureExtent> extent(std::string_view text, bool positive) {
   if (positive && !(value > 0))
     return fault("this part of a picture must be more than zero", extent_quantity);
   return PictureExtent{value, pixels};
+}
+
+// From 1 to below 10000: the bounds leave every paper in, and every thickness above zero.
+Outcome<double> up_to_four_digits(std::string_view text, const Quantity &quantity) {
+  const auto number = parse_number(text, quantity);
+  if (!number) return number.fault();
+  const std::size_t digits = number.value().whole.size();
+  if (number.value().negative || digits < 1 || digits > 4)
+    return fault(std::string(quantity.too_large), quantity);
+  return number.value().value();
 }
 
 enum class Sign { any, not_negative, positive };
@@ -147,6 +169,29 @@ Outcome<Turn> parse_turn(std::string_view text) {
 
 Outcome<int> parse_count(std::string_view text) { return parse_whole(text, count_quantity, 99'999); }
 Outcome<int> parse_quality(std::string_view text) { return parse_whole(text, quality_quantity, 100); }
+
+Outcome<double> parse_grammage(std::string_view text) { return up_to_four_digits(text, grammage_quantity); }
+Outcome<double> parse_pages_per_inch(std::string_view text) {
+  return up_to_four_digits(text, pages_per_inch_quantity);
+}
+
+Outcome<double> parse_bulk(std::string_view text) {
+  const auto number = parse_number(text, bulk_quantity);
+  if (!number) return number.fault();
+  const std::string &fraction = number.value().fraction;
+  const bool below_a_tenth = number.value().whole.empty() && (fraction.empty() || fraction.front() == '0');
+  if (number.value().negative || below_a_tenth || number.value().is_above(10))
+    return fault(std::string(bulk_quantity.too_large), bulk_quantity);
+  return number.value().value();
+}
+
+Outcome<int> parse_signature(std::string_view text) {
+  const auto pages = parse_count(text);
+  if (pages && pages.value() % 2 != 0)
+    return Fault{
+        "a folded sheet has an even number of pages", {}, "Write an even number, for example \"16\"."};
+  return pages;
+}
 
 Outcome<bool> parse_yes_no(std::string_view text) {
   const std::string word = collapsed(text);

@@ -47,6 +47,11 @@ Outcome<Turn> parse_turn(std::string_view text);       ///< degrees without a un
 Outcome<int> parse_count(std::string_view text);       ///< a whole number from 1 to 99999
 Outcome<int> parse_quality(std::string_view text);     ///< a whole number from 1 to 100
 
+Outcome<double> parse_grammage(std::string_view text);       ///< "90g/m2": from 1 to below 10000 g/m2
+Outcome<double> parse_bulk(std::string_view text);           ///< a bare number, cm3/g: from 0.1 to 10
+Outcome<double> parse_pages_per_inch(std::string_view text); ///< a bare number from 1 to below 10000
+Outcome<int> parse_signature(std::string_view text);         ///< a count that is even
+
 Outcome<bool> parse_yes_no(std::string_view text);
 /// Some text; white space at the ends is dropped and made single inside (XML Schema: token).
 Outcome<std::string> parse_line(std::string_view text);
