@@ -22,7 +22,7 @@ struct Stretch {
 };
 
 constexpr Length left_room = 34_mm;  ///< for the measures of the height
-constexpr Length below_room = 17_mm; ///< for those of the width
+constexpr Length below_room = 22_mm; ///< for those of the width
 constexpr Length first_row = 3_mm;   ///< from the sheet to the first line of measures
 constexpr Length tick = 1_mm;
 
@@ -51,18 +51,17 @@ public:
   void across(const std::vector<Stretch> &all) {
     const Length y = sheet_.bottom() + first_row;
     Length x = sheet_.left();
-    bool low = false;
     end_across(x, y);
     for (const Stretch &stretch : all) {
       const Length width = stretch.length * factor_;
       if (width > Length{}) {
         canvas_.line({x, y}, {x + width, y}, style::hair);
-        low = label_across({x + width / 2, y + 0.8_mm}, stretch.length, width, low);
+        label_across({x + width / 2, y + 0.8_mm}, stretch.length);
       }
       x += width;
       end_across(x, y);
     }
-    const Length below = y + 0.8_mm + style::label.leading * 2 + 1_mm;
+    const Length below = y + 0.8_mm + height_of(style::label, ends_.size()) + 1_mm;
     canvas_.line({sheet_.left(), below}, {sheet_.right(), below}, style::hair);
     end_across(sheet_.left(), below);
     end_across(sheet_.right(), below);
@@ -101,19 +100,22 @@ private:
   void end_across(Length x, Length y) { canvas_.line({x, y - tick}, {x, y + tick}, style::hair); }
   void end_down(Length x, Length y) { canvas_.line({x - tick, y}, {x + tick, y}, style::hair); }
 
-  /// Labels that are wider than their stretch stand high and low in turn; tells whether this one stands low.
-  bool label_across(Point top_centre, Length length, Length width, bool last_low) {
+  /// In the first row that has room for it.
+  void label_across(Point top_centre, Length length) {
     const std::string words = content::nearest_millimetres(length);
-    const bool narrow = canvas_.width(style::label, words) > width - 1_mm;
-    const bool low = narrow && !last_low;
-    if (low) top_centre.y += style::label.leading;
+    const Length half = canvas_.width(style::label, words) / 2;
+    std::size_t row = 0;
+    while (row < ends_.size() && ends_[row] + 1_mm > top_centre.x - half) ++row;
+    if (row == ends_.size()) ends_.emplace_back();
+    ends_[row] = top_centre.x + half;
+    top_centre.y += height_of(style::label, row);
     canvas_.text_centred(top_centre, style::label, words);
-    return low;
   }
 
   Canvas &canvas_;
   Rect sheet_;
   double factor_;
+  std::vector<Length> ends_; ///< of the last label in each row below the sheet
 };
 
 void draw_panels(Canvas &canvas, const std::vector<Stretch> &all, const Rect &visible, double factor,

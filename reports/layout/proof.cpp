@@ -27,20 +27,33 @@ Column column_beside(const Rect &drawing) {
   return {left, width, style::head + style::slug, style::sheet.height - style::foot};
 }
 
+struct KeyEntry {
+  std::string_view name;
+  Stroke stroke;
+};
+
+/// What the lines of the drawing of a page stand for.
+std::vector<KeyEntry> key_of(const Evidence &evidence, std::size_t page, std::size_t block_page) {
+  const Page &content = evidence.book.pages[page];
+  const bool cover = content.kind == PageKind::cover;
+  const bool boards = cover && evidence.book.binding.kind == BindingKind::case_bound;
+  std::vector<KeyEntry> entries{{boards ? "edge of the boards" : "trim", style::trim_line},
+                                {boards ? "turn-in" : "bleed edge", style::bleed_line},
+                                {"safe margin", style::safe_line}};
+  if (cover)
+    entries.push_back({"fold", style::gutter_line});
+  else if (evidence.spaces[page].gutter_loss > Length{})
+    entries.push_back({"gutter loss", style::gutter_line});
+  const bool creeps = !cover && evidence.bound.creep(block_page) > Length{};
+  if (creeps && !evidence.press.creep_compensated) entries.push_back({"cut after creep", style::creep_line});
+  return entries;
+}
+
 /// The key to the lines of the drawing, along the foot of the sheet.
-void draw_key(Canvas &canvas, bool gutter) {
-  struct Entry {
-    std::string_view name;
-    const Stroke &stroke;
-  };
-  const Entry entries[] = {{"trim", style::trim_line},
-                           {"bleed edge", style::bleed_line},
-                           {"safe margin", style::safe_line},
-                           {"gutter loss", style::gutter_line}};
+void draw_key(Canvas &canvas, const std::vector<KeyEntry> &entries) {
   const Length y = style::sheet.height - style::margin + 1_mm;
   Length x = style::margin;
-  for (const Entry &entry : entries) {
-    if (&entry.stroke == &style::gutter_line && !gutter) continue;
+  for (const KeyEntry &entry : entries) {
     const Length line_y = y + style::label.leading / 2;
     canvas.line({x, line_y}, {x + 9_mm, line_y}, entry.stroke);
     canvas.text({x + 10.5_mm, y}, style::label, entry.name);
@@ -136,7 +149,7 @@ private:
     const Column column = column_beside(drawing_box(space, scale));
     if (marks.empty()) canvas.text({column.left, column.top}, style::body_aside, "Nothing was found here.");
     const std::size_t drawn = draw_marks(canvas, marks, space, scale, column);
-    draw_key(canvas, space.gutter_loss > Length{});
+    draw_key(canvas, key_of(checked_.evidence, surface.page, place.block_page));
     document_.pages.push_back(std::move(page));
     return drawn;
   }
