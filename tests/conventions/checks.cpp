@@ -34,6 +34,7 @@ constexpr Library libraries[] = {
     {"webp/.*", "engine/picture"},
     {"libheif/.*", "engine/picture"},
     {"libexif/.*", "engine/picture"},
+    {"(kissfft/)?kiss_fft.*", "engine/measure"},
     {"lcms2.*\\.h", "engine/colour"},
     {"openssl/.*", "engine/picture"},
     {"pugixml\\.hpp", "engine/xml"},

@@ -1,0 +1,41 @@
+// The traces that an enlargement in software leaves in the spectrum.
+//
+// An enlargement by f folds copies of the small picture's spectrum round v = 1/f cycles a pixel and damps
+// them, so that what lies a little above 0.5/f runs in step with what lies as far below it. Pairs of bins k +
+// l = j show it as coherence C(j) = sum_r Y_k Y_l / sqrt(P_k P_l), at alpha = j / side = 1/f (the relation is
+// that of periodically correlated signals; compare A. C. Gallagher, Canadian Conference on Computer and Robot
+// Vision 2005, and D. Vazquez-Padin, F. Perez-Gonzalez, IEEE WIFS 2011).
+#pragma once
+
+#include "engine/measure/spectrum.h"
+
+#include <array>
+#include <complex>
+#include <vector>
+
+namespace stoneproof {
+
+/// Of one axis, over all tiles.
+struct EnlargementTrace {
+  int side = 0;  ///< of the tiles
+  int tiles = 0; ///< how many were looked at
+  /// |C| above its running median, by j from first_sum on; with and without one level of white noise allowed
+  /// for, which keeps what is hardly there from counting.
+  std::vector<double> plain, damped;
+  /// C at alpha = k/8, where JPEG's blocks leave lines too, turned to the picture's own origin so that tiles
+  /// add up only where the trace is one of position.
+  std::array<std::complex<double>, 8> at_eighths{};
+  std::vector<double> power;         ///< by bin, mean over the tiles, for one pixel
+  std::vector<double> power_of_best; ///< the same of the four with most detail
+  /// Of nearest neighbours: how far steps between columns fall apart into none and some (small: they do), and
+  /// the share of columns that step, which is 1/f.
+  double step_gap = 1, step_share = 1;
+
+  int first_sum() const { return (17 * side + 99) / 100; }
+  double alpha(std::size_t i) const { return (first_sum() + static_cast<double>(i)) / side; }
+};
+
+/// Tiles most detail first, all of one side; along their rows.
+EnlargementTrace enlargement_trace(const std::vector<Tile> &tiles);
+
+} // namespace stoneproof

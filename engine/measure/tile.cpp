@@ -1,0 +1,112 @@
+// Choosing tiles. The only ways in are those of tile.h; tested in tests/engine/measure/tile.test.cpp.
+#include "engine/measure/tile.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <cstring>
+
+namespace stoneproof {
+
+namespace {
+
+constexpr std::int64_t jpeg_block = 8;
+
+std::int64_t up_to_block(std::int64_t x) { return (x + jpeg_block - 1) / jpeg_block * jpeg_block; }
+
+struct Stretch {
+  std::int64_t begin = 0, length = 0;
+};
+
+/// The tiles of one axis, in the middle of what there is.
+Stretch tiles_along(std::int64_t begin, std::int64_t length, std::int64_t side) {
+  const std::int64_t first = up_to_block(begin), room = std::max<std::int64_t>(0, begin + length - first);
+  const std::int64_t covered = room / side * side;
+  return {first + (room - covered) / 2 / jpeg_block * jpeg_block, covered};
+}
+
+std::uint8_t luma_of(const std::uint8_t *rgb) {
+  // 0.299, 0.587 and 0.114 in 65,536ths (ITU-T T.871).
+  return static_cast<std::uint8_t>((19595u * rgb[0] + 38470u * rgb[1] + 7471u * rgb[2] + 32768u) >> 16);
+}
+
+/// Mean |4-neighbour Laplacian| of a square, on every second row; `stride` bytes from row to row.
+double detail_of(const std::uint8_t *pixels, std::size_t stride, int side) {
+  std::int64_t sum = 0, count = 0;
+  for (int row = 1; row + 1 < side; row += 2) {
+    const std::uint8_t *here = pixels + static_cast<std::size_t>(row) * stride;
+    const std::uint8_t *above = here - stride, *below = here + stride;
+    std::int32_t of_row = 0;
+    for (int x = 1; x + 1 < side; ++x)
+      of_row += std::abs(4 * here[x] - here[x - 1] - here[x + 1] - above[x] - below[x]);
+    sum += of_row;
+    count += side - 2;
+  }
+  return static_cast<double>(sum) / static_cast<double>(count);
+}
+
+bool less_detail(const Tile &a, const Tile &b) { return a.detail > b.detail; }
+
+} // namespace
+
+TileSampler::TileSampler(const PixelPart &part, const RowLayout &layout, std::size_t most)
+    : most_(most), layout_(layout), to_rgb_(layout),
+      plain_gray_(layout.colour == ColourModel::gray && layout.channels == 1 && layout.bits == 8 &&
+                  !layout.inverted),
+      plain_rgb_(to_rgb_.is_plain()) {
+  for (const int side : {large, small}) {
+    const Stretch across = tiles_along(part.x, part.width, side),
+                  down = tiles_along(part.y, part.height, side);
+    if (across.length == 0 || down.length == 0) continue;
+    side_ = side;
+    grid_ = {across.begin, down.begin, across.length, down.length};
+    break;
+  }
+  if (side_ == 0) return;
+  band_.resize(static_cast<std::size_t>(grid_.width) * static_cast<std::size_t>(side_));
+  if (!plain_gray_ && !plain_rgb_) rgb_.resize(static_cast<std::size_t>(grid_.width) * 3);
+}
+
+void TileSampler::add(std::int64_t y, const std::uint8_t *row) {
+  if (side_ == 0 || !grid_.has_row(y)) return;
+  const std::int64_t line = (y - grid_.y) % side_, first = grid_.x - layout_.x;
+  std::uint8_t *to = band_.data() + line * grid_.width;
+  if (plain_gray_) {
+    std::memcpy(to, row + first, static_cast<std::size_t>(grid_.width));
+  } else {
+    const std::uint8_t *rgb = row + first * 3;
+    if (!plain_rgb_) {
+      to_rgb_.convert(row, first, grid_.width, rgb_.data());
+      rgb = rgb_.data();
+    }
+    for (std::int64_t x = 0; x < grid_.width; ++x, rgb += 3) to[x] = luma_of(rgb);
+  }
+  if (line + 1 == side_) judge_row_of_tiles(y + 1 - side_);
+}
+
+void TileSampler::judge_row_of_tiles(std::int64_t y) {
+  const auto stride = static_cast<std::size_t>(grid_.width);
+  for (std::int64_t x = 0; x < grid_.width; x += side_) {
+    const std::uint8_t *pixels = band_.data() + x;
+    const double detail = detail_of(pixels, stride, side_);
+    if (kept_.size() == most_ && detail <= kept_.back().detail) continue;
+    if (kept_.size() == most_) kept_.pop_back();
+    Tile tile{grid_.x + x, y, side_, {}, detail};
+    tile.luma.reserve(static_cast<std::size_t>(side_) * static_cast<std::size_t>(side_));
+    for (int row = 0; row < side_; ++row, pixels += stride)
+      tile.luma.insert(tile.luma.end(), pixels, pixels + side_);
+    kept_.insert(std::upper_bound(kept_.begin(), kept_.end(), tile, less_detail), std::move(tile));
+  }
+}
+
+std::vector<Tile> TileSampler::take() { return std::move(kept_); }
+
+Tile transposed(const Tile &tile) {
+  Tile turned{tile.y, tile.x, tile.side, std::vector<std::uint8_t>(tile.luma.size()), tile.detail};
+  const auto side = static_cast<std::size_t>(tile.side);
+  for (std::size_t row = 0; row < side; ++row)
+    for (std::size_t column = 0; column < side; ++column)
+      turned.luma[column * side + row] = tile.luma[row * side + column];
+  return turned;
+}
+
+} // namespace stoneproof

@@ -1,0 +1,58 @@
+// Square samples of a picture's lightness, chosen where there is most detail, as its rows come.
+#pragma once
+
+#include "engine/measure/part.h"
+#include "engine/picture/rows.h"
+#include "engine/picture/to_rgb.h"
+
+#include <cstdint>
+#include <vector>
+
+namespace stoneproof {
+
+/// Lightness is that of ITU-T T.871 (JPEG's Y), 0 to 255.
+struct Tile {
+  std::int64_t x = 0, y = 0;      ///< of its top left pixel in the picture as stored
+  int side = 0;                   ///< pixels
+  std::vector<std::uint8_t> luma; ///< side x side
+  double detail = 0;              ///< mean of |4-neighbour Laplacian|, on every second row
+
+  std::uint8_t at(int column, int row) const {
+    return luma[static_cast<std::size_t>(row) * static_cast<std::size_t>(side) +
+                static_cast<std::size_t>(column)];
+  }
+};
+
+/// Cuts a part into tiles of 256 pixels, or of 128 where it is too small, and keeps those with most detail.
+/// They begin at multiples of eight pixels of the picture, so that the blocks of a JPEG lie whole inside.
+/// Memory: one row of tiles, as wide as the part, and those that are kept.
+class TileSampler {
+public:
+  static constexpr int large = 256, small = 128;
+
+  /// The layout must outlive this; it is of rows that are not reduced. A part whose shorter side has no room
+  /// for a small tile gives none.
+  TileSampler(const PixelPart &part, const RowLayout &layout, std::size_t most = 8);
+  /// Row `y` of the picture as stored; rows outside the part are not looked at.
+  void add(std::int64_t y, const std::uint8_t *row);
+  /// Most detail first.
+  std::vector<Tile> take();
+
+private:
+  void judge_row_of_tiles(std::int64_t y);
+
+  PixelPart grid_; ///< the pixels that tiles cover
+  int side_ = 0;   ///< 0: no room
+  std::size_t most_;
+  const RowLayout &layout_;
+  ToRgb to_rgb_;
+  bool plain_gray_, plain_rgb_;
+  std::vector<std::uint8_t> rgb_;  ///< one row, where it must be converted
+  std::vector<std::uint8_t> band_; ///< lightness of one row of tiles
+  std::vector<Tile> kept_;
+};
+
+/// The same tile turned so that its columns are rows.
+Tile transposed(const Tile &tile);
+
+} // namespace stoneproof
