@@ -15,12 +15,27 @@ namespace {
 constexpr double plain_low = 0.135, plain_high = 0.192, damped_low = 0.099, damped_high = 0.093;
 constexpr double at_eighth[] = {0, 0, 0.214, 0.355, 0.273, 0.658};
 constexpr double high_from = 0.70;
-constexpr double hint_from = 1.0, firm_from = 1.49;
+/// From which strength on a trace is a hint and firm: with few tiles chance reaches higher.
+struct Bars {
+  double hint, firm;
+};
+Bars bars_for(std::size_t tiles) {
+  if (tiles >= 6) return {1.0, 1.15};
+  if (tiles >= 3) return {1.25, 1.4};
+  return {1.3, 1.65};
+}
+
+/// Repeated pixels are proof by themselves where hardly anything lies between steps, and they come regularly.
+bool is_repeated(const RepeatedColumns &columns) {
+  return columns.gap < 0.02 && columns.share < 0.75 && columns.regular > 0.95;
+}
+
 /// Below this factor a trace tells resampling, but not firmly an enlargement.
 constexpr double firm_factor = 1.43;
 
-/// The share of a pixel's resolution that detail reaches in sharp photographs as they come (cycles a pixel).
-constexpr double sharp_end = 0.426;
+/// Where the spectrum of a picture ends whose every pixel counts, cycles a pixel: the median over known blurs
+/// and enlargements.
+constexpr double sharp_end = 0.422;
 
 /// What lies above frequency v of the spectrum, weighted with v squared, the camera's noise left out.
 std::vector<double> weighted(const std::vector<double> &power) {
@@ -96,9 +111,9 @@ public:
     return best.strength;
   }
 
-  /// The factor that the peaks and the end of detail (as a factor, with its spread in logarithms) together
-  /// make most likely.
-  double factor(double alpha, double expected, double spread, double least_share) const {
+  /// The factor that the peaks and the end of detail (as a factor) together make most likely.
+  double factor(double alpha, double expected) const {
+    constexpr double spread = 0.5, least_share = 0.3;
     const std::vector<Peak> all = peaks();
     double top = 0;
     for (const Peak &peak : all) top = std::max(top, peak.strength);
@@ -112,13 +127,12 @@ public:
     return found;
   }
 
-  bool has_peak_near(double factor) const {
-    const std::vector<Peak> all = peaks();
-    double top = 0;
-    for (const Peak &peak : all) top = std::max(top, peak.strength);
-    return std::ranges::any_of(all, [&](const Peak &peak) {
-      return std::abs(1 / peak.alpha / factor - 1) < 0.1 && peak.strength > 0.25 * top;
-    });
+  /// The factor of the strongest peak near one that was counted; that one where there is none.
+  double factor_near(double counted) const {
+    Peak best;
+    for (const Peak &peak : peaks())
+      if (std::abs(1 / peak.alpha / counted - 1) < 0.05 && peak.strength > best.strength) best = peak;
+    return best.strength > 0 ? 1 / best.alpha : counted;
   }
 
 private:
@@ -206,6 +220,17 @@ bool has_screen(const std::vector<double> &power) {
   return false;
 }
 
+/// What was firmly enlarged holds no more than it did before; where the end of detail lies about there, it
+/// held that.
+void judge(Enlargement &result, double factor, bool sure, Certainty certainty) {
+  result.certainty = certainty;
+  result.factor = factor;
+  result.factor_sure = sure;
+  if (certainty != Certainty::firm) return;
+  for (double *detail : {&result.detail.across, &result.detail.down})
+    if (*detail * factor > DetailLimit::least) *detail = 1 / factor;
+}
+
 } // namespace
 
 Enlargement enlargement(const std::vector<Tile> &tiles) {
@@ -220,19 +245,22 @@ Enlargement enlargement(const std::vector<Tile> &tiles) {
 
   const Traces traces(across, down);
   double alpha = 0;
-  const double score = traces.score(alpha);
-  if (score < hint_from) {
-    result.certainty = Certainty::no;
+  result.strength = traces.score(alpha);
+  const Bars bars = bars_for(tiles.size());
+  const double steps = 2 / (across.repeated.share + down.repeated.share);
+  if (is_repeated(across.repeated) && is_repeated(down.repeated)) {
+    result.nearest = true;
+    judge(result, traces.factor_near(steps), true, Certainty::firm);
     return result;
   }
+  result.certainty = Certainty::no;
+  if (result.strength < bars.hint) return result;
+  result.nearest = std::max(across.repeated.gap, down.repeated.gap) < 0.45;
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
-  const double steps = 2 / (across.step_share + down.step_share);
-  result.nearest = std::max(across.step_gap, down.step_gap) < 0.45;
-  const bool stepped = result.nearest && traces.has_peak_near(steps);
-  result.factor =
-      stepped ? traces.factor(alpha, steps, 0.12, 0.2) : traces.factor(alpha, by_detail, 0.5, 0.3);
-  result.factor_sure = std::abs(std::log(*result.factor / by_detail)) < 0.25;
-  result.certainty = score >= firm_from && *result.factor >= firm_factor ? Certainty::firm : Certainty::hint;
+  const double factor = result.nearest ? traces.factor_near(steps) : traces.factor(alpha, by_detail);
+  const bool agrees = std::abs(std::log(factor / by_detail)) < 0.25;
+  judge(result, factor, agrees,
+        result.strength >= bars.firm && factor >= firm_factor ? Certainty::firm : Certainty::hint);
   return result;
 }
 
