@@ -26,6 +26,9 @@ Bars bars_for(std::size_t tiles) {
 }
 
 /// Repeated pixels are proof by themselves where hardly anything lies between steps, and they come regularly.
+bool seems_repeated(const RepeatedColumns &columns) {
+  return columns.gap < 0.3 && columns.share < 0.6 && columns.regular > 0.8;
+}
 bool is_repeated(const RepeatedColumns &columns) {
   return columns.gap < 0.02 && columns.share < 0.75 && columns.regular > 0.95;
 }
@@ -220,27 +223,46 @@ bool has_screen(const std::vector<double> &power) {
   return false;
 }
 
-/// What was firmly enlarged holds no more than it did before; where the end of detail lies about there, it
-/// held that.
+/// Whether the best tiles hold shapes, sharp or soft: their lightness spreads by more than haze and noise do
+/// (standard deviation in levels; our own choice).
+bool has_contrast(const std::vector<Tile> &tiles) {
+  constexpr double least = 12;
+  const std::size_t count = std::min<std::size_t>(4, tiles.size());
+  double spread = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    double sum = 0, squares = 0;
+    for (const std::uint8_t value : tiles[i].luma) sum += value, squares += value * value;
+    const auto pixels = static_cast<double>(tiles[i].luma.size());
+    spread += std::sqrt(std::max(0.0, squares / pixels - (sum / pixels) * (sum / pixels)));
+  }
+  return spread / static_cast<double>(count) >= least;
+}
+
+/// Where the end of detail lies about where a firm enlargement puts it, the factor tells it better. Repeated
+/// pixels end sharply and hide it.
 void judge(Enlargement &result, double factor, bool sure, Certainty certainty) {
   result.certainty = certainty;
   result.factor = factor;
   result.factor_sure = sure;
   if (certainty != Certainty::firm) return;
   for (double *detail : {&result.detail.across, &result.detail.down})
-    if (*detail * factor > DetailLimit::least) *detail = 1 / factor;
+    if (const double off = *detail * factor;
+        result.nearest || (off > DetailLimit::least && off < DetailLimit::most))
+      *detail = 1 / factor;
 }
 
 } // namespace
 
 Enlargement enlargement(const std::vector<Tile> &tiles) {
   Enlargement result;
-  if (tiles.empty()) return result;
+  constexpr double flat = 0.5; // levels of |Laplacian|: less than any camera's noise
+  if (tiles.empty() || tiles.front().detail < flat) return result;
   std::vector<Tile> turned;
   for (const Tile &tile : tiles) turned.push_back(transposed(tile));
   const EnlargementTrace across = enlargement_trace(tiles), down = enlargement_trace(turned);
   const double end_across = end_of_detail(across.power_of_best), end_down = end_of_detail(down.power_of_best);
-  result.detail = {std::min(1.0, end_across / sharp_end), std::min(1.0, end_down / sharp_end)};
+  result.detail = {has_contrast(tiles), std::min(1.0, end_across / sharp_end),
+                   std::min(1.0, end_down / sharp_end)};
   if (has_screen(across.power) || has_screen(down.power)) return result;
 
   const Traces traces(across, down);
@@ -255,7 +277,7 @@ Enlargement enlargement(const std::vector<Tile> &tiles) {
   }
   result.certainty = Certainty::no;
   if (result.strength < bars.hint) return result;
-  result.nearest = std::max(across.repeated.gap, down.repeated.gap) < 0.45;
+  result.nearest = seems_repeated(across.repeated) && seems_repeated(down.repeated);
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
   const double factor = result.nearest ? traces.factor_near(steps) : traces.factor(alpha, by_detail);
   const bool agrees = std::abs(std::log(factor / by_detail)) < 0.25;

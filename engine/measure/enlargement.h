@@ -17,6 +17,7 @@ enum class Certainty { cannot_tell, no, hint, firm };
 /// tiles with most detail ends: above it lies a tenth of the whole, weighted with frequency squared. Focus,
 /// motion and software look alike.
 struct DetailLimit {
+  bool known = false;          ///< false: a flat sky, fog, a blank page hold no detail that could tell
   double across = 1, down = 1; ///< 0 to 1; along the rows and the columns as stored
   /// The truth lies between these multiples of the estimate, nine times in ten (tests/bench/detail).
   static constexpr double least = 0.68, most = 1.46;
