@@ -238,17 +238,31 @@ bool has_contrast(const std::vector<Tile> &tiles) {
   return spread / static_cast<double>(count) >= least;
 }
 
-/// Where the end of detail lies about where a firm enlargement puts it, the factor tells it better. Repeated
-/// pixels end sharply and hide it.
-void judge(Enlargement &result, double factor, bool sure, Certainty certainty) {
-  result.certainty = certainty;
-  result.factor = factor;
-  result.factor_sure = sure;
-  if (certainty != Certainty::firm) return;
-  for (double *detail : {&result.detail.across, &result.detail.down})
-    if (const double off = *detail * factor;
-        result.nearest || (off > DetailLimit::least && off < DetailLimit::most))
-      *detail = 1 / factor;
+/// The highest coherence of one axis near alpha.
+double trace_at(const EnlargementTrace &trace, double alpha) {
+  constexpr std::ptrdiff_t near = 2;
+  const auto middle = static_cast<std::ptrdiff_t>(std::lround(alpha * trace.side)) - trace.first_sum();
+  double highest = 0;
+  for (std::ptrdiff_t i = middle - near; i <= middle + near; ++i)
+    if (i >= 0 && i < static_cast<std::ptrdiff_t>(trace.plain.size())) {
+      const auto at = static_cast<std::size_t>(i);
+      highest = std::max({highest, trace.plain[at] / plain_low, trace.damped[at] / damped_low});
+    }
+  return highest;
+}
+
+/// An axis that was firmly enlarged holds no more than it did before, unless the end of detail lies clearly
+/// lower still. Both need not have been: an axis counts where its trace is not far weaker than the other's.
+void bound_by_factor(Enlargement &result, const EnlargementTrace &across, const EnlargementTrace &down) {
+  constexpr double far_weaker = 0.4;
+  const double factor = *result.factor;
+  const double at_across = trace_at(across, 1 / factor), at_down = trace_at(down, 1 / factor);
+  const double bar = far_weaker * std::max(at_across, at_down);
+  const auto bound = [&](double &detail, double trace) {
+    if (result.nearest || (trace >= bar && detail * factor > DetailLimit::least)) detail = 1 / factor;
+  };
+  bound(result.detail.across, at_across);
+  bound(result.detail.down, at_down);
 }
 
 } // namespace
@@ -269,20 +283,18 @@ Enlargement enlargement(const std::vector<Tile> &tiles) {
   double alpha = 0;
   result.strength = traces.score(alpha);
   const Bars bars = bars_for(tiles.size());
-  const double steps = 2 / (across.repeated.share + down.repeated.share);
-  if (is_repeated(across.repeated) && is_repeated(down.repeated)) {
-    result.nearest = true;
-    judge(result, traces.factor_near(steps), true, Certainty::firm);
-    return result;
-  }
+  const bool repeated = is_repeated(across.repeated) && is_repeated(down.repeated);
   result.certainty = Certainty::no;
-  if (result.strength < bars.hint) return result;
-  result.nearest = seems_repeated(across.repeated) && seems_repeated(down.repeated);
+  if (result.strength < bars.hint && !repeated) return result;
+  result.nearest = repeated || (seems_repeated(across.repeated) && seems_repeated(down.repeated));
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
+  const double steps = 2 / (across.repeated.share + down.repeated.share);
   const double factor = result.nearest ? traces.factor_near(steps) : traces.factor(alpha, by_detail);
-  const bool agrees = std::abs(std::log(factor / by_detail)) < 0.25;
-  judge(result, factor, agrees,
-        result.strength >= bars.firm && factor >= firm_factor ? Certainty::firm : Certainty::hint);
+  result.factor = factor;
+  result.factor_sure = repeated || std::abs(std::log(factor / by_detail)) < 0.25;
+  const bool firm = repeated || (result.strength >= bars.firm && factor >= firm_factor);
+  result.certainty = firm ? Certainty::firm : Certainty::hint;
+  if (firm) bound_by_factor(result, across, down);
   return result;
 }
 
