@@ -94,6 +94,7 @@ ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> 
   content.counts = count_grades(findings);
   content.clear = content.counts[0] == 0;
   content.verdict = verdict_line(content.counts);
+  content.object = object_words(evidence);
   content.press = press_line(evidence.press);
   if (!evidence.pixels_measured) content.press += " Tones, inks and colours were not measured.";
   for (std::size_t page = 0; page < evidence.book.pages.size(); ++page)

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "engine/rules/rule.h"
+#include "reports/content/object_words.h"
 
 #include <array>
 #include <string>
@@ -41,7 +42,8 @@ struct ProofContent {
   std::vector<Mark> marks;                ///< by number
   std::vector<std::size_t> gravest_first; ///< indexes into marks, for the table of what must be done
   std::vector<Surface> surfaces;          ///< one for each of Book::pages
-  std::string press;                      ///< which press sheet was used, and who has the last word
+  ObjectWords object;
+  std::string press; ///< which press sheet was used, and who has the last word
 };
 
 ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> &findings);

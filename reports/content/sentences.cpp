@@ -296,6 +296,7 @@ std::string page_name(const Evidence &evidence, const Finding &finding) {
 
 std::string subject(const Evidence &evidence, const Finding &finding) {
   if (finding.picture) return evidence.book.pictures[*finding.picture].file;
+  if (!finding.page) return {}; // the book as a whole
   const Page &page = evidence.book.pages[*finding.page];
   if (finding.frame) return fmt::format("Frame {}", page.frames[*finding.frame].id);
   return first_words(page.texts[*finding.text]);

@@ -123,19 +123,40 @@ void draw_cased(Canvas &canvas, Point from, Point to, const Stroke &stroke) {
   canvas.line(from, to, stroke);
 }
 
-void draw_gutter(Canvas &canvas, const PageSpace &space, const Scale &scale) {
+/// What the binding swallows, on either side of the fold or at the bound side.
+std::optional<Rect> swallowed_strip(const PageSpace &space) {
+  const Length loss = space.gutter_loss, height = space.trim.height;
+  if (loss <= Length{} || (!space.fold && !space.bound)) return std::nullopt;
+  if (space.fold) return Rect{*space.fold - loss, {}, loss * 2, height};
+  return Rect{space.bound == PageSide::left ? Length{} : space.trim.right() - loss, {}, loss, height};
+}
+
+/// Slanting lines across a box.
+void draw_hatching(Canvas &canvas, const Rect &box) {
+  for (Length y = box.top() - box.width; y < box.bottom(); y += style::hatch_gap) {
+    const Length begin = std::max(y, box.top()), end = std::min(y + box.width, box.bottom());
+    if (begin < end)
+      canvas.line({box.left() + (begin - y), begin}, {box.left() + (end - y), end}, style::hatch_line);
+  }
+}
+
+void draw_binding(Canvas &canvas, const PageSpace &space, const Scale &scale) {
   const auto upright = [&](Length x, const Stroke &stroke) {
     draw_cased(canvas, scale(Point{x, space.trim.top()}), scale(Point{x, space.trim.bottom()}), stroke);
   };
-  if (space.fold) {
-    upright(*space.fold, style::trim_line);
-    if (space.gutter_loss <= Length{}) return;
-    upright(*space.fold - space.gutter_loss, style::gutter_line);
-    upright(*space.fold + space.gutter_loss, style::gutter_line);
-  } else if (space.gutter_loss > Length{}) {
-    const bool left = space.bound == PageSide::left;
-    upright(left ? space.gutter_loss : space.trim.right() - space.gutter_loss, style::gutter_line);
+  if (const auto strip = swallowed_strip(space)) {
+    draw_hatching(canvas, scale(*strip));
+    if (space.bound != PageSide::left) upright(strip->left(), style::gutter_line);
+    if (space.bound != PageSide::right) upright(strip->right(), style::gutter_line);
   }
+  if (space.fold) upright(*space.fold, style::trim_line);
+}
+
+/// The cover's folds stand out at head and tail, where no picture hides them.
+void draw_cover_folds(Canvas &canvas, const Cover &cover, const PageSpace &space, const Scale &scale) {
+  for (const Length x : cover_folds(cover))
+    draw_cased(canvas, scale(Point{x, space.trim.top()}), scale(Point{x, space.trim.bottom()}),
+               style::gutter_line);
 }
 
 void draw_outline(Canvas &canvas, const Rect &rect, const Stroke &stroke) {
@@ -149,7 +170,7 @@ void draw_edges(Canvas &canvas, const PageSpace &space, const Scale &scale) {
   draw_outline(canvas, bleed, style::bleed_line);
   if (space.safe.width > Length{} && space.safe.height > Length{})
     draw_outline(canvas, scale(space.safe), style::safe_line);
-  draw_gutter(canvas, space, scale);
+  draw_binding(canvas, space, scale);
   draw_outline(canvas, trim, style::trim_line);
   draw_crop_marks(canvas, trim, bleed);
 }
@@ -180,6 +201,8 @@ void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &image
     draw_frame(canvas, checked, images, evidence.frames[first + i], scale);
   for (const TextBlock &text : content.texts)
     if (shared_part(text.rect, space.bleed)) draw_text(canvas, text, scale);
+  if (content.kind == PageKind::cover && evidence.book.cover)
+    draw_cover_folds(canvas, *evidence.book.cover, space, scale);
   draw_edges(canvas, space, scale);
   canvas.page().trim = scale(space.trim);
   canvas.page().bleed = scale(space.bleed);

@@ -4,8 +4,10 @@
 
 #include "reports/content/figures.h"
 #include "reports/layout/column.h"
+#include "reports/layout/creep_mark.h"
 #include "reports/layout/drawing.h"
 #include "reports/layout/front.h"
+#include "reports/layout/object_sheet.h"
 
 #include <fmt/format.h>
 
@@ -25,20 +27,33 @@ Column column_beside(const Rect &drawing) {
   return {left, width, style::head + style::slug, style::sheet.height - style::foot};
 }
 
+struct KeyEntry {
+  std::string_view name;
+  Stroke stroke;
+};
+
+/// What the lines of the drawing of a page stand for.
+std::vector<KeyEntry> key_of(const Evidence &evidence, std::size_t page, std::size_t block_page) {
+  const Page &content = evidence.book.pages[page];
+  const bool cover = content.kind == PageKind::cover;
+  const bool boards = cover && evidence.book.binding.kind == BindingKind::case_bound;
+  std::vector<KeyEntry> entries{{boards ? "edge of the boards" : "trim", style::trim_line},
+                                {boards ? "turn-in" : "bleed edge", style::bleed_line},
+                                {"safe margin", style::safe_line}};
+  if (cover)
+    entries.push_back({"fold", style::gutter_line});
+  else if (evidence.spaces[page].gutter_loss > Length{})
+    entries.push_back({"gutter loss", style::gutter_line});
+  const bool creeps = !cover && evidence.bound.creep(block_page) > Length{};
+  if (creeps && !evidence.press.creep_compensated) entries.push_back({"cut after creep", style::creep_line});
+  return entries;
+}
+
 /// The key to the lines of the drawing, along the foot of the sheet.
-void draw_key(Canvas &canvas, bool gutter) {
-  struct Entry {
-    std::string_view name;
-    const Stroke &stroke;
-  };
-  const Entry entries[] = {{"trim", style::trim_line},
-                           {"bleed edge", style::bleed_line},
-                           {"safe margin", style::safe_line},
-                           {"gutter loss", style::gutter_line}};
+void draw_key(Canvas &canvas, const std::vector<KeyEntry> &entries) {
   const Length y = style::sheet.height - style::margin + 1_mm;
   Length x = style::margin;
-  for (const Entry &entry : entries) {
-    if (&entry.stroke == &style::gutter_line && !gutter) continue;
+  for (const KeyEntry &entry : entries) {
     const Length line_y = y + style::label.leading / 2;
     canvas.line({x, line_y}, {x + 9_mm, line_y}, entry.stroke);
     canvas.text({x + 10.5_mm, y}, style::label, entry.name);
@@ -55,6 +70,17 @@ void draw_sheet_number(Canvas &canvas, std::string_view title, std::size_t numbe
                        canvas.shortened(style::label, room, title));
 }
 
+/// How far the book has been gone through.
+struct BookPlace {
+  std::size_t frame = 0;      ///< index into Evidence::frames
+  std::size_t block_page = 1; ///< counted in the order of the block
+
+  void pass(const Page &page) {
+    frame += page.frames.size();
+    block_page += page.kind == PageKind::spread ? 2 : page.kind == PageKind::page;
+  }
+};
+
 /// Builds the sheets one after the other.
 class ProofWriter {
 public:
@@ -67,11 +93,12 @@ public:
     document_.pages = std::move(front.sheets);
     document_.bookmarks.push_back({"What was found", 0, 0});
     if (!content_.surfaces.empty()) document_.bookmarks.push_back({"Pages", document_.pages.size(), 0});
-    std::size_t first_frame = 0;
+    BookPlace place;
     for (const content::Surface &surface : content_.surfaces) {
-      write_surface(surface, first_frame);
-      first_frame += checked_.evidence.book.pages[surface.page].frames.size();
+      write_surface(surface, place);
+      place.pass(checked_.evidence.book.pages[surface.page]);
     }
+    write_object();
     link_rows(front.rows);
     finish_sheets();
     return std::move(document_);
@@ -87,15 +114,21 @@ private:
     }
   }
 
+  void write_object() {
+    document_.bookmarks.push_back({"The book as an object", document_.pages.size(), 0});
+    for (DocumentPage &sheet : lay_out_object(content_.object, checked_.evidence, type_))
+      document_.pages.push_back(std::move(sheet));
+  }
+
   /// The drawing comes again on a further sheet when not all marks find room beside it.
-  void write_surface(const content::Surface &surface, std::size_t first_frame) {
+  void write_surface(const content::Surface &surface, const BookPlace &place) {
     std::vector<const content::Mark *> marks;
     for (const std::size_t index : surface.marks) marks.push_back(&content_.marks[index]);
     document_.bookmarks.push_back({bookmark_title(surface), document_.pages.size(), 1});
     std::span<const content::Mark *const> left = marks;
     bool again = false;
     do {
-      const std::size_t drawn = write_sheet(surface, first_frame, left, again);
+      const std::size_t drawn = write_sheet(surface, place, left, again);
       for (const content::Mark *mark : left.first(drawn))
         sheet_of_[mark->number] = document_.pages.size() - 1;
       left = left.subspan(drawn);
@@ -103,7 +136,7 @@ private:
     } while (!left.empty());
   }
 
-  std::size_t write_sheet(const content::Surface &surface, std::size_t first_frame,
+  std::size_t write_sheet(const content::Surface &surface, const BookPlace &place,
                           std::span<const content::Mark *const> marks, bool again) {
     DocumentPage page;
     page.size = style::sheet;
@@ -111,11 +144,12 @@ private:
     const PageSpace &space = checked_.evidence.spaces[surface.page];
     const Scale scale = scale_on_sheet(space);
     draw_heading(canvas, surface, scale, again);
-    draw_book_page(canvas, checked_, images_, surface.page, first_frame, scale);
+    draw_book_page(canvas, checked_, images_, surface.page, place.frame, scale);
+    draw_creep(canvas, checked_.evidence, surface.page, place.block_page, scale);
     const Column column = column_beside(drawing_box(space, scale));
     if (marks.empty()) canvas.text({column.left, column.top}, style::body_aside, "Nothing was found here.");
     const std::size_t drawn = draw_marks(canvas, marks, space, scale, column);
-    draw_key(canvas, space.gutter_loss > Length{});
+    draw_key(canvas, key_of(checked_.evidence, surface.page, place.block_page));
     document_.pages.push_back(std::move(page));
     return drawn;
   }

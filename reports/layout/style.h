@@ -54,6 +54,10 @@ inline const Stroke bleed_line{aside, 0.4_pt, {4_pt, 2_pt}};
 inline const Stroke safe_line{aside, 0.4_pt, {0.8_pt, 1.6_pt}};
 inline const Stroke gutter_line{aside, 0.4_pt, {5_pt, 1.5_pt, 0.8_pt, 1.5_pt}};
 
+inline const Stroke creep_line{mark, 0.5_pt, {}}; ///< arrow, and where the knife falls
+inline const Stroke hatch_line{aside, 0.25_pt, {}};
+inline constexpr Length hatch_gap = 2.2_mm;
+
 inline const Stroke fault_line{mark, 3_pt, {}}; ///< along the side of a place that is at fault
 
 /// A grade is told by the word and by the line: whole and heavy, dashed, dotted.

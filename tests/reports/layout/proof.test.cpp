@@ -56,7 +56,7 @@ void check_inside(const DocumentPage &page) {
 
 TEST_CASE("a clear book says so and shows every page") {
   const Document document = proof_of(small_book());
-  REQUIRE(document.pages.size() == 3);
+  REQUIRE(document.pages.size() == 4);
   CHECK(text_of(document.pages[0]).find("Clear: nothing holds this book back.") != std::string::npos);
   CHECK(text_of(document.pages[1]).find("Nothing was found here.") != std::string::npos);
   CHECK(text_of(document.pages[2]).find("Pages 2–3") != std::string::npos);
@@ -151,7 +151,7 @@ TEST_CASE("odd books stay on their sheets") {
 
 TEST_CASE("bookmarks lead to the pages of the book") {
   const Document document = proof_of(crowded(2));
-  REQUIRE(document.bookmarks.size() == 4);
+  REQUIRE(document.bookmarks.size() == 5);
   CHECK(document.bookmarks[0].title == "What was found");
   CHECK(document.bookmarks[2].title == "Page 1 (2 marks)");
   CHECK(document.bookmarks[3].title == "Pages 2–3");
