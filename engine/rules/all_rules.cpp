@@ -14,7 +14,8 @@ extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rul
     coarse_jpeg_rule, nearly_blank_rule, clipped_highlights_rule, clipped_shadows_rule, low_contrast_rule,
     combed_tones_rule, too_much_ink_rule, out_of_gamut_rule, gray_as_colour_rule, broken_profile_rule,
     mismatched_profile_rule, wide_gamut_rule, no_profile_rule, several_pictures_rule,
-    see_through_picture_rule, unused_picture_rule;
+    see_through_picture_rule, unused_picture_rule, nearly_aligned_rule, stray_margin_rule, stray_caption_rule,
+    sliver_overlap_rule, type_on_picture_rule, hidden_text_rule, small_type_rule, overfull_text_rule;
 
 namespace {
 
@@ -31,6 +32,14 @@ constexpr std::array rules = {
     &inside_safe_margin_rule,
     &off_page_rule,
     &across_gutter_rule,
+    &nearly_aligned_rule,
+    &sliver_overlap_rule,
+    &stray_margin_rule,
+    &stray_caption_rule,
+    &hidden_text_rule,
+    &type_on_picture_rule,
+    &overfull_text_rule,
+    &small_type_rule,
     &picture_twice_rule,
     &coarse_jpeg_rule,
     &nearly_blank_rule,

@@ -5,6 +5,7 @@
 
 #include "engine/measure/jpeg_quality.h"
 #include "reports/content/figures.h"
+#include "reports/content/layout_words.h"
 #include "reports/content/pixel_words.h"
 #include "reports/content/rescue_words.h"
 
@@ -236,6 +237,14 @@ constexpr Row rows[] = {
     {"inside-safe-margin", "", margin_words, margin_remedy},
     {"off-page", "", off_page_words},
     {"across-gutter", "", gutter_words, gutter_remedy},
+    {"nearly-aligned", "", nearly_aligned_words},
+    {"sliver-overlap", "", sliver_overlap_words},
+    {"stray-margin", "", stray_margin_words},
+    {"stray-caption", "", stray_caption_words, stray_caption_remedy},
+    {"hidden-text", "", hidden_text_words},
+    {"type-on-picture", "", type_on_picture_words},
+    {"overfull-text", "", overfull_text_words},
+    {"small-type", "", small_type_words},
     {"picture-twice", "", twice_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
     {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},
