@@ -1,4 +1,5 @@
-// A lean estimate of the room that a text takes. The only ways in are lean_width and lean_height; tested in
+// A lean estimate of the room that a text takes. The only ways in are lean_width, lean_lines and
+// lean_height; tested in
 // tests/engine/rules/lean_type.test.cpp.
 #include "engine/rules/lean_type.h"
 
@@ -90,16 +91,19 @@ double lines_in(const Paragraph &paragraph, double width) {
 
 double lean_width(std::string_view line) { return measured(line).width; }
 
-Length lean_height(const TextBlock &text, Length width) {
+double lean_lines(const TextBlock &text, Length width) {
   double lines = 0;
   std::string_view rest = text.text;
   for (;;) {
     const std::size_t end = rest.find('\n');
     lines += lines_in(measured(rest.substr(0, end)), width / text.type_size);
-    if (end == std::string_view::npos) break;
+    if (end == std::string_view::npos) return lines;
     rest.remove_prefix(end + 1);
   }
-  return text.type_size * ((lines - 1) * lean::line + lean::capitals);
+}
+
+Length lean_height(const TextBlock &text, Length width) {
+  return text.type_size * ((lean_lines(text, width) - 1) * lean::line + lean::capitals);
 }
 
 } // namespace stoneproof
