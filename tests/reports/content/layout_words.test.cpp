@@ -74,7 +74,10 @@ TEST_CASE("text under and on pictures") {
         "50 % of this text block lies under frame a, which was drawn later; words are lost, unless the text "
         "runs "
         "round it.");
-  CHECK(message_of("hidden-text", one, {text_at(TextKind::body, 100, 30, 40, 4, 9)}, true) ==
+  CHECK(message_of("hidden-text", one,
+                   {text_at(TextKind::body, 100, 30, 40, 5, 9,
+                            "The mill in the summer of the flood, seen from the bridge")},
+                   true) ==
         "50 % of this text block lies under frame a, which was drawn later; the rest of it cannot hold the "
         "words.");
   CHECK(message_of("type-on-picture", one, {text_at(TextKind::body, 30, 30, 60, 10)}) ==
@@ -112,5 +115,5 @@ TEST_CASE("margins are named from the binding, on a spread by its fold") {
   CHECK(words ==
         std::vector<std::string>{
             "Margin at the top, bottom, left and fold: one is 22 mm; on most pages of this side it is 20 mm.",
-            "Margin at the right and fold: one is 19 mm; on most pages of this side it is 20 mm."});
+            "Margin at the fold and right: one is 19 mm; on most pages of this side it is 20 mm."});
 }
