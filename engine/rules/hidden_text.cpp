@@ -64,16 +64,15 @@ extern const Rule hidden_text_rule = {
     "hidden-text",
     Grade::hold,
     "Frame hides text",
-    "What is drawn later lies on top. Words under a picture are not in the printed book, and in the layout "
-    "program they are easily overlooked.",
-    "The share of a text block's letters (the block without a quarter of the type size above and below) that "
-    "a frame covers which is drawn later. A hold where all of it is covered, or what is left free cannot "
-    "hold the text even by the lean estimate of overfull-text; else, and under a picture that is "
-    "see-through, "
-    "a query, since the text may run round the picture. The empty foot of a block, below twice the estimated "
-    "height of its text, does not count. The figures are our own choice.",
-    "Bring the text to the front, or move the frame or the text. If the text runs round the picture, all is "
-    "well.",
+    "What is drawn later lies on top. Words under a picture are not in the printed book, and in the "
+    "layout program they are easily overlooked.",
+    "The share of a text block's letters (the block without a quarter of the type size above and below) "
+    "that a frame covers which is drawn later. A hold where all of it is covered, or what is left free "
+    "cannot hold the text even by the lean estimate of overfull-text; else, and under a picture that is "
+    "see-through, a query, since the text may run round the picture. The empty foot of a block, below "
+    "twice the lines of that estimate, does not count. The figures are our own choice.",
+    "Bring the text to the front, or move the frame or the text. If the text runs round the picture, all "
+    "is well.",
     check,
 };
 

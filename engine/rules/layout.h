@@ -57,10 +57,12 @@ inline Rect lettered_part(const TextBlock &text) {
   return {text.rect.x + x, text.rect.y + y, text.rect.width - x * 2, text.rect.height - y * 2};
 }
 
-/// Whether `taken` is only the foot of a text block, and the text, by twice the lean estimate, ends above it.
+/// Whether `taken` is only the foot of a text block, and the text ends above it even if it takes twice the
+/// lines of the lean estimate, at 1.2 of the type size each. Our own choice.
 inline bool only_empty_foot(const TextBlock &text, const Rect &taken) {
   if (taken.bottom() < lettered_part(text).bottom()) return false;
-  return lean_height(text, text.rect.width) * 2 <= taken.top() - text.rect.top();
+  const Length ample = text.type_size * (lean_lines(text, text.rect.width) * 2 * 1.2);
+  return ample <= taken.top() - text.rect.top();
 }
 
 /// How a text and a frame lie over each other: nothing where they only touch.

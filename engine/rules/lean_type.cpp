@@ -1,4 +1,5 @@
-// A lean estimate of the room that a text takes. The only ways in are lean_width and lean_height; tested in
+// A lean estimate of the room that a text takes. The only ways in are lean_width, lean_lines and
+// lean_height; tested in
 // tests/engine/rules/lean_type.test.cpp.
 #include "engine/rules/lean_type.h"
 
@@ -10,14 +11,18 @@ namespace stoneproof {
 
 namespace {
 
-/// The next character of UTF-8, taken off the text; a byte that is none counts as one unknown character.
+constexpr char32_t replacement = 0xFFFD; ///< Unicode's own, for bytes that are no character
+
+/// The next character of UTF-8, taken off the text.
 char32_t next_character(std::string_view &text) {
   const auto first = static_cast<unsigned char>(text.front());
   text.remove_prefix(1);
-  const int more = first >= 0xF0 ? 3 : first >= 0xE0 ? 2 : first >= 0xC0 ? 1 : 0;
-  if (more == 0) return first;
+  if (first < 0x80) return first;
+  if (first < 0xC0 || first >= 0xF8) return replacement;
+  const int more = first >= 0xF0 ? 3 : first >= 0xE0 ? 2 : 1;
   char32_t code = first & (0x3Fu >> more);
-  for (int i = 0; i < more && !text.empty(); ++i) {
+  for (int i = 0; i < more; ++i) {
+    if (text.empty() || (static_cast<unsigned char>(text.front()) & 0xC0u) != 0x80u) return replacement;
     code = code << 6 | (static_cast<unsigned char>(text.front()) & 0x3Fu);
     text.remove_prefix(1);
   }
@@ -90,16 +95,19 @@ double lines_in(const Paragraph &paragraph, double width) {
 
 double lean_width(std::string_view line) { return measured(line).width; }
 
-Length lean_height(const TextBlock &text, Length width) {
+double lean_lines(const TextBlock &text, Length width) {
   double lines = 0;
   std::string_view rest = text.text;
   for (;;) {
     const std::size_t end = rest.find('\n');
     lines += lines_in(measured(rest.substr(0, end)), width / text.type_size);
-    if (end == std::string_view::npos) break;
+    if (end == std::string_view::npos) return lines;
     rest.remove_prefix(end + 1);
   }
-  return text.type_size * ((lines - 1) * lean::line + lean::capitals);
+}
+
+Length lean_height(const TextBlock &text, Length width) {
+  return text.type_size * ((lean_lines(text, width) - 1) * lean::line + lean::capitals);
 }
 
 } // namespace stoneproof

@@ -27,8 +27,11 @@ inline constexpr double line = 0.9, capitals = 0.6;
 /// Of one line of UTF-8, in parts of the type size. Marks that combine with a letter have no width.
 double lean_width(std::string_view line);
 
-/// Height of a text in lines of `width`: every paragraph fills its lines to the last letter, as if every word
-/// could be broken anywhere. `width` and the type size are more than zero.
+/// Lines of a text that are `width` wide: every paragraph fills its lines to the last letter, as if every
+/// word could be broken anywhere. `width` and the type size are more than zero.
+double lean_lines(const TextBlock &text, Length width);
+
+/// Height of so many lines.
 Length lean_height(const TextBlock &text, Length width);
 
 } // namespace stoneproof

@@ -59,8 +59,8 @@ public:
       : space_(evidence.space_of(frames.front())), cut_(evidence.press.cut_tolerance) {
     for (std::size_t i = 0; i < frames.size(); ++i) {
       boxes_.push_back(frames[i].box);
-      if (is_upright(page.frames[i])) upright_.push_back(i);
       printed_.push_back(printed_box(evidence, frames[i]));
+      if (is_upright(page.frames[i]) && !off_page(printed_.back(), space_)) upright_.push_back(i);
     }
   }
 
@@ -193,14 +193,13 @@ extern const Rule nearly_aligned_rule = {
     "nearly-aligned",
     Grade::query,
     "Frame misses a line by a little",
-    "Two pictures that were meant to stand in one line and miss it by half a millimetre look careless: the "
-    "eye finds such a step at once.",
+    "Two pictures that were meant to stand in one line and miss it by half a millimetre look careless: "
+    "the eye finds such a step at once.",
     "Edges of one kind (two left ones, two top ones) of upright frames of a page that stand one after "
-    "another: they differ by more than a hair, 0.1 mm, and by less than 1 mm. The line that most edges keep "
-    "counts, of two the one drawn first. The frames are neighbours, no more than 25 mm apart, or one in size "
-    "or in the opposite edge. Left alone: frames over each other, edges that are cut or nearly so, edges "
-    "that "
-    "the picture inside its frame does not reach. All figures are our own choice.",
+    "another: they differ by more than a hair, 0.1 mm, and by less than 1 mm. The line that most edges "
+    "keep counts, of two the one drawn first. The frames are neighbours, no more than 25 mm apart, or one "
+    "in size or in the opposite edge. Left alone: frames over each other, edges that are cut or nearly "
+    "so, edges that the picture inside its frame does not reach. All figures are our own choice.",
     "Move or size the frame until both edges are at the same place. If the step is meant, make it plain.",
     check,
 };

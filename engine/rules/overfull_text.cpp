@@ -42,15 +42,14 @@ extern const Rule overfull_text_rule = {
     Grade::query,
     "Text can hardly fit its block",
     "What does not fit is left out of the page without a word, most often the last line.",
-    "An estimate, since the typeface is not known: characters as narrow as in the narrowest of 20 faces that "
-    "were measured, Open Sans Condensed Light Italic, in parts of the type size: space 0.17, thin letters "
-    "0.2, letters 0.36, wide letters 0.53, on the mean 0.295 (ordinary book faces: 0.41 to 0.44); Chinese, "
-    "Japanese and Korean characters 0.9. Lines are filled to the last letter and stand 0.9 of the type size "
-    "apart, the first one is 0.6 high. Even so the text needs more height than the block has. A block that "
-    "is "
-    "higher than wide may hold lines that run up or down.",
-    "Look at the end of the text in the layout program. Make the block larger, the type smaller or the text "
-    "shorter.",
+    "An estimate, since the typeface is not known: characters as narrow as in the narrowest of 20 faces "
+    "that were measured, Open Sans Condensed Light Italic, in parts of the type size: space 0.17, thin "
+    "letters 0.2, letters 0.36, wide letters 0.53, on the mean 0.295 (ordinary book faces: 0.41 to 0.44); "
+    "Chinese, Japanese and Korean characters 0.9. Lines are filled to the last letter and stand 0.9 of "
+    "the type size apart, the first one is 0.6 high. Even so the text needs more height than the block "
+    "has. A block that is higher than wide may hold lines that run up or down.",
+    "Look at the end of the text in the layout program. Make the block larger, the type smaller or the "
+    "text shorter.",
     check,
 };
 

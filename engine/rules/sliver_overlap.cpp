@@ -72,14 +72,11 @@ extern const Rule sliver_overlap_rule = {
     "Two frames overlap by a sliver",
     "A narrow strip of one picture lies on the other: it looks like a mistake, and most often is one.",
     "Width of the strip that two upright frames share, where it is wider than the rounding of layout "
-    "programs "
-    "(0.05 mm) and narrower than 3 mm (our own choice). Left alone: a frame inside another, one that is "
-    "itself "
-    "hardly wider than the strip, strips beyond the trim, and strips over a fold, where one picture may lie "
-    "a "
-    "little under the other so that no white shows.",
-    "Move or trim one of the frames until they stand clear, or let them overlap so far that it is seen to be "
-    "meant.",
+    "programs (0.05 mm) and narrower than 3 mm (our own choice). Left alone: a frame inside another, one "
+    "that is itself hardly wider than the strip, strips beyond the trim, and strips over a fold, where "
+    "one picture may lie a little under the other so that no white shows.",
+    "Move or trim one of the frames until they stand clear, or let them overlap so far that it is seen to "
+    "be meant.",
     check,
 };
 

@@ -11,7 +11,9 @@ namespace {
 /// Our own choice: several lines of text. A caption that far off needs words such as "opposite".
 constexpr Length reach = Length::of_ticks(Length::ticks_per_mm * 15);
 
-/// So many captions on an opening without pictures are a list of captions. Our own choice.
+constexpr Length no_page = Length::of_ticks(Length::ticks_per_mm * 50'000); ///< no page is as large
+
+/// So many captions on a page without pictures are a list of captions. Our own choice.
 constexpr std::size_t list_from = 3;
 
 /// What one page holds, or one half of a spread.
@@ -32,6 +34,7 @@ Leaves leaves_of(const Evidence &evidence, const Page &page, std::span<const Pla
   Leaves leaves;
   for (const PlacedFrame &placed : frames) {
     const Rect &box = printed_box(evidence, placed);
+    if (off_page(box, space)) continue;
     const bool both = space.fold && box.left() < *space.fold && box.right() > *space.fold;
     const bool right = lies_right(page, space, box);
     if (both || !right) ++leaves[0].frames;
@@ -40,17 +43,6 @@ Leaves leaves_of(const Evidence &evidence, const Page &page, std::span<const Pla
   for (const TextBlock &text : page.texts)
     if (is_caption(text)) ++leaves[lies_right(page, space, text.rect)].captions;
   return leaves;
-}
-
-/// The single page that faces a single page, if it is there.
-std::optional<std::size_t> facing(const Evidence &evidence, std::size_t page) {
-  const auto &pages = evidence.book.pages;
-  const auto bound = evidence.spaces[page].bound;
-  const bool left = bound == PageSide::right;
-  if (!bound || (left ? page + 1 == pages.size() : page == 0)) return std::nullopt;
-  const std::size_t other = left ? page + 1 : page - 1;
-  const bool next = pages[other].number == pages[page].number + (left ? 1 : -1);
-  return next && pages[other].kind == PageKind::page ? std::optional(other) : std::nullopt;
 }
 
 /// The captions of one page with what is known of them so far.
@@ -73,7 +65,7 @@ public:
       look_under(caption, frame);
     });
     // Wider and wider, so that no caption is held against every frame of a crowded page.
-    for (Length within = reach * 2; !boxes_.empty() && any_alone(); within = within * 2)
+    for (Length within = reach * 2; within < no_page && !boxes_.empty() && any_alone(); within = within * 2)
       each_within(within, [&](Caption &caption, std::size_t frame) { look_at_distance(caption, frame); });
   }
 
@@ -100,6 +92,7 @@ private:
   }
 
   void look_at_distance(Caption &caption, std::size_t frame) const {
+    if (off_page(boxes_[frame], evidence_.space_of(frames_[frame]))) return;
     const std::pair found = {distance_between(page_.texts[caption.text].rect, boxes_[frame]), frame};
     if (!caption.nearest || found < *caption.nearest) caption.nearest = found;
   }
@@ -123,11 +116,18 @@ private:
   std::vector<Rect> boxes_;
 };
 
-/// Whether a far caption has its place all the same: the other half of the opening has pictures and no
-/// caption of its own, or the opening is a list of captions.
-bool has_its_place(const Leaf &own, const Leaf &other) {
-  if (other.frames > 0 && other.captions == 0) return true;
-  return own.frames + other.frames == 0 && own.captions + other.captions >= list_from;
+bool offers_pictures(const Leaf &leaf) { return leaf.frames > 0 && leaf.captions == 0; }
+bool offers_pictures(const Leaves &leaves) {
+  return offers_pictures(leaves[0]) || offers_pictures(leaves[1]);
+}
+
+/// Whether a far caption has its place all the same: its own page has more captions than pictures, and beside
+/// it, before or after it are pictures without any; or it is one of a list of captions.
+bool has_its_place(const std::vector<Leaves> &all, std::size_t at, bool right) {
+  const Leaf &own = all[at][right], &other = all[at][!right];
+  if (own.frames + other.frames == 0 && own.captions + other.captions >= list_from) return true;
+  return own.captions > own.frames && (offers_pictures(other) || (at > 0 && offers_pictures(all[at - 1])) ||
+                                       (at + 1 < all.size() && offers_pictures(all[at + 1])));
 }
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
@@ -148,13 +148,13 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
       }
       if (caption.near()) continue;
       const bool right = lies_right(page, evidence.spaces[at], page.texts[caption.text].rect);
-      const auto other = facing(evidence, at);
-      const Leaves &across = other ? leaves[*other] : leaves[at];
-      if (has_its_place(leaves[at][right], across[!right])) continue;
+      if (has_its_place(leaves, at, right)) continue;
       if (caption.nearest) {
         finding.measured = caption.nearest->first;
         finding.with_frame = caption.nearest->second;
         finding.wanted = reach;
+      } else {
+        finding.grade = Grade::note; // it may be no caption at all
       }
       findings.push_back(std::move(finding));
     }
@@ -170,10 +170,11 @@ extern const Rule stray_caption_rule = {
     "Readers take a caption for that of the nearest picture, and one that begins on a picture and ends "
     "beside it cannot be read all along. Either comes from moving a picture without its caption.",
     "Distance from the caption to the nearest frame of its page or spread: more than 15 mm is far. A far "
-    "caption has its place where the facing page has pictures and no caption, and where three or more stand "
-    "on an opening without pictures. A caption that lies partly on a frame drawn before it, by more than a "
-    "quarter of the type size, is told by how deep it lies in it; one that lies wholly on a picture was put "
-    "there. The empty foot of a block, below twice the estimated height of its text, does not count. The "
+    "caption has its place where its page has more captions than pictures, and the page beside, before or "
+    "after it has pictures and no caption. On a page without pictures one or two captions are a note, "
+    "more are a list. A caption that lies partly on a frame drawn before it, by more than a quarter of "
+    "the type size, is told by how deep it lies in it; one that lies wholly on a picture was put there. "
+    "The empty foot of a block, below twice the lines that overfull-text estimates, does not count. The "
     "figures are our own choice.",
     "Bring caption and picture together, or say in the caption where its picture is.",
     check,

@@ -186,17 +186,15 @@ extern const Rule stray_margin_rule = {
     Grade::query,
     "Text stands off the place of other pages",
     "Held against the light, or leafed through, the text of one page jumps against that of the others: a "
-    "sign "
-    "that it was pushed by accident.",
+    "sign that it was pushed by accident.",
     "Margins of the text area (round all body text of a page) and of the page number, on left and right "
-    "pages "
-    "apart. Where at least half of the pages of a side, and four, share a margin within a hair, 0.1 mm, a "
-    "page whose margin differs by more than that and by less than 3 mm strays, unless four pages share its "
-    "margin too: then it is a design of its own. A text that ends sooner at the foot is only shorter. A page "
-    "number keeps its place if an edge or its middle does. Pages of another size are left out. The figures "
-    "are our own choice.",
-    "Move the text to where it stands on the other pages, best by the layout program's guides or its master "
-    "page.",
+    "pages apart. Where at least half of the pages of a side, and four, share a margin within a hair, 0.1 "
+    "mm, a page whose margin differs by more than that and by less than 3 mm strays, unless four pages "
+    "share its margin too: then it is a design of its own. A text that ends sooner at the foot is only "
+    "shorter. A page number keeps its place if an edge or its middle does. Pages of another size are left "
+    "out. The figures are our own choice.",
+    "Move the text to where it stands on the other pages, best by the layout program's guides or its "
+    "master page.",
     check,
 };
 

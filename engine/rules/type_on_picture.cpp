@@ -61,15 +61,14 @@ extern const Rule type_on_picture_rule = {
     "type-on-picture",
     Grade::query,
     "Text stands on a picture",
-    "Type is hard to read where the picture behind it is restless or of like tone, and a text that begins on "
-    "a picture and ends beside it was most likely pushed there.",
-    "The share of the letters of body text or a heading (the block without a quarter of the type size above "
-    "and below) that lies on a frame with a picture drawn before it. A heading wholly on a picture is a "
-    "note; "
-    "on the cover what lies wholly on a picture is left alone. The empty foot of a block, below twice the "
-    "estimated height of its text, does not count. Our own choice.",
-    "Look at the proof at the size of print: can it be read all along? If not, move it, or set it on a calm "
-    "part of the picture, or on a plain panel.",
+    "Type is hard to read where the picture behind it is restless or of like tone, and a text that begins "
+    "on a picture and ends beside it was most likely pushed there.",
+    "The share of the letters of body text or a heading (the block without a quarter of the type size "
+    "above and below) that lies on a frame with a picture drawn before it. A heading wholly on a picture "
+    "is a note; on the cover what lies wholly on a picture is left alone. The empty foot of a block, "
+    "below twice the lines that overfull-text estimates, does not count. Our own choice.",
+    "Look at the proof at the size of print: can it be read all along? If not, move it, or set it on a "
+    "calm part of the picture, or on a plain panel.",
     check,
 };
 

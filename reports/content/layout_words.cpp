@@ -81,7 +81,7 @@ std::string stray_margin_words(const Evidence &evidence, const Finding &finding)
 }
 
 std::string stray_caption_words(const Evidence &evidence, const Finding &finding) {
-  if (!finding.with_frame) return "No picture stands on this page, nor on the one that faces it.";
+  if (!finding.with_frame) return "No picture stands on this page.";
   if (std::get<Length>(finding.wanted) > Length{})
     return fmt::format("Stands {} from the nearest picture, that in {}.", figure(finding.measured),
                        other_frame(evidence, finding));

@@ -27,14 +27,15 @@ void each_fixture(Check check) {
     }
 }
 
-/// The description with every length in millimetres written in another unit.
+/// The description with every length in millimetres or points written in another unit.
 std::string in_unit(const std::string &text, const char *unit, double units_per_mm) {
-  const std::regex millimetres("\"(-?[0-9.]+)mm\"");
+  const std::regex lengths("\"(-?[0-9.]+)(mm|pt)\"");
   std::ostringstream out;
   out << std::fixed << std::setprecision(12);
   auto rest = text.cbegin();
-  for (std::sregex_iterator it(text.begin(), text.end(), millimetres), end; it != end; ++it) {
-    out << std::string(rest, (*it)[0].first) << '"' << std::stod((*it)[1]) * units_per_mm << unit << '"';
+  for (std::sregex_iterator it(text.begin(), text.end(), lengths), end; it != end; ++it) {
+    out << std::string(rest, (*it)[0].first) << '"'
+        << std::stod((*it)[1]) * ((*it)[2] == "pt" ? 25.4 / 72 : 1) * units_per_mm << unit << '"';
     rest = (*it)[0].second;
   }
   out << std::string(rest, text.cend());

@@ -152,6 +152,8 @@ TEST_CASE("every rule has words of its own") {
     finding.page = 0;
     finding.frame = 0;
     finding.picture = 0;
+    one.evidence.book.pages[0].texts.emplace_back();
+    finding.text = 0;
     one.evidence.pictures[0].facts->jpeg = JpegFacts{standard_luma(60), {}, ""};
     finding.measured = Length::of_mm(1);
     finding.wanted = Length::of_mm(3);
