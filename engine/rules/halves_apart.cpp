@@ -1,5 +1,6 @@
 // A picture goes over two facing pages, and its halves do not continue each other. The only way in is
 // halves_apart_rule; tested by tests/rules/halves-apart.
+#include "engine/rules/about.h"
 #include "engine/rules/facing_halves.h"
 
 namespace stoneproof {
@@ -26,9 +27,9 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     if (meet.scale > evidence.press.stretch_tolerance) {
       finding.measured = Share{meet.scale};
       finding.wanted = Share{evidence.press.stretch_tolerance};
-    } else if (absolute(meet.height) > tolerance && absolute(meet.height) >= absolute(apart)) {
-      finding.measured = absolute(meet.height);
-      finding.sides = {meet.height > Length{} ? PageSide::bottom : PageSide::top};
+    } else if (absolute(meet.lower) > tolerance && absolute(meet.lower) >= absolute(apart)) {
+      finding.measured = absolute(meet.lower);
+      finding.sides = {meet.lower > Length{} ? PageSide::bottom : PageSide::top};
     } else if (absolute(apart) > tolerance) {
       finding.measured = absolute(apart);
       finding.sides = {apart > Length{} ? PageSide::right : PageSide::left};

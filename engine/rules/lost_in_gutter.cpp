@@ -25,7 +25,6 @@ std::optional<Length> swallowed_width(const Rect &box, const PageSpace &space) {
          std::max(box.left(), *space.fold - space.gutter_loss);
 }
 
-/// A frame on both pages without being meant to is told by across-gutter.
 void check_frame(const Evidence &evidence, const PlacedFrame &placed, std::vector<Finding> &findings) {
   const PageSpace &space = evidence.space_of(placed);
   const Rect &box = printed_box(evidence, placed);
@@ -37,13 +36,12 @@ void check_frame(const Evidence &evidence, const PlacedFrame &placed, std::vecto
     findings.back().measured = std::max(*distance, Length{});
     findings.back().wanted = space.gutter_loss;
     findings.back().sides = {space.fold ? PageSide::fold : *space.bound};
-    return;
   }
-  const auto width = swallowed_width(box, space);
-  if (!width || !evidence.frame_of(placed).across_gutter) return;
-  findings.push_back(about_frame(Grade::note, evidence, placed));
-  findings.back().measured = *width;
-  findings.back().wanted = Length{};
+  if (const auto width = swallowed_width(box, space)) {
+    findings.push_back(about_frame(Grade::note, evidence, placed));
+    findings.back().measured = *width;
+    findings.back().wanted = Length{};
+  }
 }
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
@@ -68,8 +66,8 @@ extern const Rule lost_in_gutter_rule = {
     "face in it is lost, though it stands on the screen.",
     "The strip is as wide on each page as the gutter loss of the description, from the fold of a spread or "
     "from the inner trim edge of a single page. Text that reaches into it is a hold. A picture whose named "
-    "focus point lies in it is a query. For every other picture that is meant to cross a spread, a note says "
-    "how wide a strip of it is swallowed: at most 2 x gutter loss.",
+    "focus point lies in it is a query. For every picture that crosses the fold of a spread a note says how "
+    "wide a strip of it is swallowed: at most 2 x gutter loss.",
     "Move it away from the binding, or move the picture in its frame.",
     check,
 };

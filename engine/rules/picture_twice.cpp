@@ -1,5 +1,6 @@
 // One picture stands in more than one frame. The only way in is picture_twice_rule; tested by
 // tests/rules/picture-twice.
+#include "engine/rules/about.h"
 #include "engine/rules/facing_halves.h"
 
 #include <map>

@@ -87,8 +87,8 @@ TEST_CASE("plans of signatures: hand-worked") {
 
 TEST_CASE("blanks make the multiple, are fewest, and lie at the end of consecutive signatures") {
   for (std::size_t pages = 0; pages <= 130; ++pages)
-    for (const std::size_t multiple : {1, 2, 3, 4, 6, 8, 16, 32})
-      for (const std::size_t signature : {2, 4, 6, 8, 16, 24, 32}) {
+    for (const std::size_t multiple : {1u, 2u, 3u, 4u, 6u, 8u, 16u, 32u})
+      for (const std::size_t signature : {2u, 4u, 6u, 8u, 16u, 24u, 32u}) {
         CAPTURE(pages, multiple, signature);
         const SignaturePlan plan = signature_plan(pages, signature, multiple);
         REQUIRE(plan.total() % multiple == 0);
