@@ -7,8 +7,8 @@
 namespace stoneproof {
 
 Detail detail_of(const std::vector<Tile> &tiles, bool turned) {
-  Detail detail{enlargement(tiles)};
-  if (turned) std::swap(detail.enlargement.detail.across, detail.enlargement.detail.down);
+  Detail detail{upsampling(tiles)};
+  if (turned) std::swap(detail.upsampling.detail.across, detail.upsampling.detail.down);
   return detail;
 }
 

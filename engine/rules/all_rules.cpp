@@ -9,7 +9,7 @@
 namespace stoneproof {
 
 extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rule, too_few_pixels_rule,
-    lost_original_too_small_rule, uneven_stretch_rule, uncovered_frame_rule, short_bleed_rule, near_trim_rule,
+    lost_original_too_small_rule, enlarged_in_software_rule, soft_detail_rule, uneven_stretch_rule, uncovered_frame_rule, short_bleed_rule, near_trim_rule,
     inside_safe_margin_rule, off_page_rule, across_gutter_rule, picture_twice_rule, unaccepted_file_rule,
     coarse_jpeg_rule, nearly_blank_rule, clipped_highlights_rule, clipped_shadows_rule, low_contrast_rule,
     combed_tones_rule, too_much_ink_rule, out_of_gamut_rule, gray_as_colour_rule, broken_profile_rule,
@@ -31,6 +31,8 @@ constexpr std::array rules = {
     &over_cover_fold_rule,     &missing_picture_rule,
     &unreadable_picture_rule,  &empty_frame_rule,
     &too_few_pixels_rule,      &lost_original_too_small_rule,
+    &enlarged_in_software_rule,
+    &soft_detail_rule,
     &uneven_stretch_rule,      &uncovered_frame_rule,
     &short_bleed_rule,         &near_trim_rule,
     &inside_safe_margin_rule,  &off_page_rule,

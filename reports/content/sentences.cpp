@@ -6,9 +6,11 @@
 #include "engine/measure/jpeg_quality.h"
 #include "reports/content/binding_words.h"
 #include "reports/content/book_words.h"
+#include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
 #include "reports/content/layout_words.h"
 #include "reports/content/pixel_words.h"
+#include "reports/content/placed_of.h"
 #include "reports/content/rescue_words.h"
 
 #include <fmt/format.h>
@@ -21,18 +23,6 @@ namespace stoneproof::content {
 namespace {
 
 using Words = std::string (*)(const Evidence &, const Finding &);
-
-const PlacedFrame *placed_of(const Evidence &evidence, const Finding &finding) {
-  if (!finding.page || !finding.frame) return nullptr;
-  const auto at = std::pair(*finding.page, *finding.frame);
-  const auto before = [](const PlacedFrame &placed, const auto &place) {
-    return std::pair(placed.page, placed.frame) < place;
-  };
-  // The frames stand in book order.
-  const auto found = std::lower_bound(evidence.frames.begin(), evidence.frames.end(), at, before);
-  const bool there = found != evidence.frames.end() && found->page == at.first && found->frame == at.second;
-  return there ? &*found : nullptr;
-}
 
 std::string use_phrase(Use use) {
   switch (use) {
@@ -247,6 +237,8 @@ constexpr Row rows[] = {
     {"empty-frame", "No picture is linked to this frame."},
     {"too-few-pixels", "", too_few_words, too_few_remedy},
     {"lost-original-too-small", "", lost_words, too_few_remedy},
+    {"enlarged-in-software", "", enlarged_words, enlarged_remedy},
+    {"soft-detail", "", soft_words, soft_remedy},
     {"uneven-stretch", "", stretch_words},
     {"uncovered-frame", "{measured} of the frame shows no picture."},
     {"short-bleed", "", bleed_words},

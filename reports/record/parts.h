@@ -24,6 +24,7 @@ Json frame_part(const Evidence &evidence, std::size_t frame);
 void add_state(Json &part, const PictureState &state);
 /// Null where nobody looked, or there is no ink to tell of.
 Json tone_part(const Shown *shown);
+Json detail_part(const Shown *shown);
 Json ink_part(const Shown *shown);
 Json finding_part(const Evidence &evidence, const Finding &finding);
 

@@ -26,7 +26,7 @@ struct RepeatedColumns {
 };
 
 /// Of one axis, over all tiles.
-struct EnlargementTrace {
+struct UpsamplingTrace {
   int side = 0;  ///< of the tiles
   int tiles = 0; ///< how many were looked at
   /// |C| above its running median, by j from first_sum on; with and without one level of white noise allowed
@@ -44,6 +44,6 @@ struct EnlargementTrace {
 };
 
 /// Tiles most detail first, all of one side; along their rows.
-EnlargementTrace enlargement_trace(const std::vector<Tile> &tiles);
+UpsamplingTrace upsampling_trace(const std::vector<Tile> &tiles);
 
 } // namespace stoneproof

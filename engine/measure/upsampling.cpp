@@ -1,6 +1,6 @@
-// Judging the traces. The only way in is enlargement; tested in tests/engine/measure/enlargement.test.cpp,
+// Judging the traces. The only way in is upsampling; tested in tests/engine/measure/upsampling.test.cpp,
 // scored by tests/bench/detail.
-#include "engine/measure/enlargement.h"
+#include "engine/measure/upsampling.h"
 
 #include <algorithm>
 #include <cmath>
@@ -91,7 +91,7 @@ struct Peak {
 /// Traces of both axes together.
 class Traces {
 public:
-  Traces(const EnlargementTrace &across, const EnlargementTrace &down) : across_(across), down_(down) {
+  Traces(const UpsamplingTrace &across, const UpsamplingTrace &down) : across_(across), down_(down) {
     for (std::size_t i = 0; i < across.plain.size(); ++i) {
       plain_.push_back((across.plain[i] + down.plain[i]) / 2);
       damped_.push_back((across.damped[i] + down.damped[i]) / 2);
@@ -140,7 +140,7 @@ public:
 
 private:
   /// A camera's own mosaic leaves a line at one half, too, but a real one.
-  static double line(const EnlargementTrace &trace, std::size_t k) {
+  static double line(const UpsamplingTrace &trace, std::size_t k) {
     return k == 4 ? std::abs(trace.at_eighths[k].imag()) : std::abs(trace.at_eighths[k]);
   }
   /// Above its neighbours: the blocks of a JPEG leave all of them.
@@ -201,7 +201,7 @@ private:
     return strength;
   }
 
-  const EnlargementTrace &across_, &down_;
+  const UpsamplingTrace &across_, &down_;
   std::vector<double> plain_, damped_, joint_;
   double line_[8] = {};
 };
@@ -239,7 +239,7 @@ bool has_contrast(const std::vector<Tile> &tiles) {
 }
 
 /// The highest coherence of one axis near alpha.
-double trace_at(const EnlargementTrace &trace, double alpha) {
+double trace_at(const UpsamplingTrace &trace, double alpha) {
   constexpr std::ptrdiff_t near = 2;
   const auto middle = static_cast<std::ptrdiff_t>(std::lround(alpha * trace.side)) - trace.first_sum();
   double highest = 0;
@@ -253,7 +253,7 @@ double trace_at(const EnlargementTrace &trace, double alpha) {
 
 /// An axis that was firmly enlarged holds no more than it did before, unless the end of detail lies clearly
 /// lower still. Both need not have been: an axis counts where its trace is not far weaker than the other's.
-void bound_by_factor(Enlargement &result, const EnlargementTrace &across, const EnlargementTrace &down) {
+void bound_by_factor(Upsampling &result, const UpsamplingTrace &across, const UpsamplingTrace &down) {
   constexpr double far_weaker = 0.4;
   const double factor = *result.factor;
   const double at_across = trace_at(across, 1 / factor), at_down = trace_at(down, 1 / factor);
@@ -267,13 +267,13 @@ void bound_by_factor(Enlargement &result, const EnlargementTrace &across, const 
 
 } // namespace
 
-Enlargement enlargement(const std::vector<Tile> &tiles) {
-  Enlargement result;
+Upsampling upsampling(const std::vector<Tile> &tiles) {
+  Upsampling result;
   constexpr double flat = 0.5; // levels of |Laplacian|: less than any camera's noise
   if (tiles.empty() || tiles.front().detail < flat) return result;
   std::vector<Tile> turned;
   for (const Tile &tile : tiles) turned.push_back(transposed(tile));
-  const EnlargementTrace across = enlargement_trace(tiles), down = enlargement_trace(turned);
+  const UpsamplingTrace across = upsampling_trace(tiles), down = upsampling_trace(turned);
   const double end_across = end_of_detail(across.power_of_best), end_down = end_of_detail(down.power_of_best);
   result.detail = {has_contrast(tiles), std::min(1.0, end_across / sharp_end),
                    std::min(1.0, end_down / sharp_end)};

@@ -1,6 +1,6 @@
 // Enlargements made by known factors and kernels are found, and what was only blurred or is sharp is not
 // accused.
-#include "engine/measure/enlargement.h"
+#include "engine/measure/upsampling.h"
 
 #include "tests/engine/measure/made_tiles.h"
 #include "tests/support/catch.h"
@@ -11,9 +11,9 @@ using namespace stoneproof;
 
 namespace {
 
-Enlargement judged(const made::Gray &gray) { return enlargement(made::tiles_of(gray)); }
+Upsampling judged(const made::Gray &gray) { return upsampling(made::tiles_of(gray)); }
 
-void check_firm(const Enlargement &found, double factor) {
+void check_firm(const Upsampling &found, double factor) {
   CHECK(found.certainty == Certainty::firm);
   REQUIRE(found.factor);
   CHECK(*found.factor == Approx(factor).epsilon(0.02));
@@ -28,7 +28,7 @@ TEST_CASE("an enlargement is found with the factor that made it, whatever the ke
   for (const auto &[kernel, name] : kernels)
     for (const double factor : {1.75, 2.0, 2.6, 3.0}) {
       CAPTURE(name, factor);
-      const Enlargement found = judged(made::enlarged(small, factor, kernel));
+      const Upsampling found = judged(made::enlarged(small, factor, kernel));
       check_firm(found, factor);
       CHECK(found.nearest == (kernel == made::nearest));
       CHECK(found.detail.across == Approx(1 / factor).epsilon(0.02));
@@ -52,7 +52,7 @@ TEST_CASE("sharp, grainy, soft and repetitive natives are not accused") {
 
 TEST_CASE("a mirror and a quarter turn change nothing but the axes") {
   const made::Gray picture = made::enlarged(made::discs(420, 380), 2.2, made::cubic);
-  const Enlargement plain = judged(picture), mirrored = judged(made::mirrored(picture)),
+  const Upsampling plain = judged(picture), mirrored = judged(made::mirrored(picture)),
                     turned = judged(made::transposed(picture));
   check_firm(plain, 2.2);
   check_firm(mirrored, 2.2);
@@ -74,7 +74,7 @@ TEST_CASE("noise added to an enlargement weakens the trace and never invents ano
     made::Gray noisy = picture;
     if (sigma > 0)
       for (double &value : noisy.values) value += noise(random);
-    const Enlargement found = judged(noisy);
+    const Upsampling found = judged(noisy);
     CHECK(found.strength < last * 1.05);
     last = found.strength;
     if (found.certainty == Certainty::firm) CHECK(*found.factor == Approx(2).epsilon(0.02));

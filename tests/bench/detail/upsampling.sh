@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
-# The labelled set of tests/bench/detail/enlargement.cpp: photographs enlarged by known factors and kernels, softened by
+# The labelled set of tests/bench/detail/upsampling.cpp: photographs enlarged by known factors and kernels, softened by
 # known blurs, and natives of many kinds, each saved as PNG and as JPEG of three qualities.
-# Usage: enlargement.sh PHOTOGRAPHS DIR     PHOTOGRAPHS as photographs.sh makes it. Takes some minutes.
+# Usage: upsampling.sh PHOTOGRAPHS DIR     PHOTOGRAPHS as photographs.sh makes it. Takes some minutes.
 # A file is called PHOTOGRAPH__KIND__VALUE__SAVED.ext; enlarged-KERNEL has the factor as value, blurred the sigma in pixels.
 # Needs imagemagick and libjpeg-turbo-progs.
 set -euo pipefail

@@ -1,6 +1,6 @@
-// Scores the measure of enlargement and of detail on the set that enlargement.sh makes. Prints tables,
-// asserts nothing. Usage: bench_enlargement DIR     (DIR/tune and DIR/score)
-#include "engine/measure/enlargement.h"
+// Scores the measure of enlargement and of detail on the set that upsampling.sh makes. Prints tables,
+// asserts nothing. Usage: bench_upsampling DIR     (DIR/tune and DIR/score)
+#include "engine/measure/upsampling.h"
 #include "engine/picture/facts.h"
 #include "engine/picture/rows.h"
 
@@ -35,7 +35,7 @@ Label label_of(const std::string &stem) {
   return {parts.at(0), parts.at(1), parts.at(3), std::stod(parts.at(2))};
 }
 
-std::optional<Enlargement> judged(const std::filesystem::path &file) {
+std::optional<Upsampling> judged(const std::filesystem::path &file) {
   const auto facts = read_facts(file);
   if (!facts) return std::nullopt;
   const PixelSize size = facts.value().size;
@@ -48,7 +48,7 @@ std::optional<Enlargement> judged(const std::filesystem::path &file) {
     if (!row) return std::nullopt;
     sampler.add(y, row.value().data());
   }
-  return enlargement(sampler.take());
+  return upsampling(sampler.take());
 }
 
 /// Counts of one cell of a table.
@@ -70,7 +70,7 @@ double true_detail(const Label &label) {
   return low / 0.5;
 }
 
-void count(Cell &cell, const Label &label, const Enlargement &result) {
+void count(Cell &cell, const Label &label, const Upsampling &result) {
   ++cell.files;
   cell.cannot_tell += result.certainty == Certainty::cannot_tell;
   cell.hint += result.certainty == Certainty::hint;
@@ -174,6 +174,6 @@ void score(const std::filesystem::path &folder) {
 } // namespace
 
 int main(int argc, char **argv) {
-  if (argc != 2) return fmt::print(stderr, "usage: bench_enlargement DIR\n"), 2;
+  if (argc != 2) return fmt::print(stderr, "usage: bench_upsampling DIR\n"), 2;
   for (const char *half : {"tune", "score"}) score(std::filesystem::path(argv[1]) / half);
 }

@@ -1,14 +1,12 @@
 // Whether a picture was enlarged in software, and for how much density its detail is enough.
 #pragma once
 
-#include "engine/measure/enlargement_trace.h"
+#include "engine/measure/certainty.h"
+#include "engine/measure/upsampling_trace.h"
 
 #include <optional>
 
 namespace stoneproof {
-
-/// How sure a measure is. Cannot tell: too little to look at, or a kind of picture that it is not made for.
-enum class Certainty { cannot_tell, no, hint, firm };
 
 /// How much of what its pixels could hold a picture holds, along an axis: 1 where every pixel counts, 1 / f
 /// of a sharp picture that was enlarged f times, and of one that was blurred the frequency, over half a cycle
@@ -23,7 +21,7 @@ struct DetailLimit {
   static constexpr double least = 0.68, most = 1.46;
 };
 
-struct Enlargement {
+struct Upsampling {
   Certainty certainty = Certainty::cannot_tell;
   /// How many times larger it was made; there where certainty is hint or firm.
   std::optional<double> factor;
@@ -37,6 +35,6 @@ struct Enlargement {
 /// continuous tone, enlarged alike along both axes by 1.2 to 5 times without being turned. Not found: what
 /// was turned by a few degrees, or given grain afterwards. README tells the measured rates
 /// (tests/bench/detail).
-Enlargement enlargement(const std::vector<Tile> &tiles);
+Upsampling upsampling(const std::vector<Tile> &tiles);
 
 } // namespace stoneproof

@@ -1,6 +1,6 @@
-// Coherence of mirrored frequencies. The only way in is enlargement_trace; tested in
-// tests/engine/measure/enlargement.test.cpp.
-#include "engine/measure/enlargement_trace.h"
+// Coherence of mirrored frequencies. The only way in is upsampling_trace; tested in
+// tests/engine/measure/upsampling.test.cpp.
+#include "engine/measure/upsampling_trace.h"
 
 #include <algorithm>
 #include <cmath>
@@ -141,7 +141,7 @@ RepeatedColumns repeated_columns(const std::vector<Tile> &tiles) {
   return repeated;
 }
 
-void add_tile(const Tile &tile, const std::vector<Pair> &pairs, bool among_best, EnlargementTrace &trace) {
+void add_tile(const Tile &tile, const std::vector<Pair> &pairs, bool among_best, UpsamplingTrace &trace) {
   const RowSpectrum spectrum(tile);
   const Coherence coherence = coherence_of(spectrum, pairs, trace.plain.size());
   const int window = (25 * tile.side / 256) | 1;
@@ -161,8 +161,8 @@ void add_tile(const Tile &tile, const std::vector<Pair> &pairs, bool among_best,
 
 } // namespace
 
-EnlargementTrace enlargement_trace(const std::vector<Tile> &tiles) {
-  EnlargementTrace trace;
+UpsamplingTrace upsampling_trace(const std::vector<Tile> &tiles) {
+  UpsamplingTrace trace;
   if (tiles.empty()) return trace;
   constexpr std::size_t best = 4;
   trace.side = tiles.front().side;
