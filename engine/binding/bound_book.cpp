@@ -29,7 +29,7 @@ BoundBook bind(const Book &book, const PressSheet &press) {
   if (saddle) bound.signature = pages + blanks_to_multiple(pages, bound.multiple);
   bound.signature = std::max<std::size_t>(bound.signature, 1); // a book of no pages
   bound.plan = signature_plan(pages, bound.signature, bound.multiple);
-    if (!saddle && !binding.signature) bound.plan.signatures.clear();
+  if (!saddle && !binding.signature) bound.plan.signatures.clear();
   if (const auto leaf = leaf_thickness(book.stocks.block)) bound.leaf = leaf->leaf;
   bound.creeps = saddle && bound.leaf;
   bound.spine = spine_of(book, bound.plan.total(), press.spine);

@@ -167,6 +167,8 @@ TEST_CASE("the object as a whole") {
   CHECK(stapled.cover->visible.width == mm(400));
 
   book.binding.kind = BindingKind::perfect;
+  CHECK(bind(book, sheet_of()).plan.signatures.empty()); // nobody told how the book is gathered
+  CHECK(bind(book, sheet_of()).plan.total() == 16);
   book.binding.signature = 8;
   const BoundBook glued = bind(book, sheet_of());
   CHECK(glued.creep(8) == Length{});
