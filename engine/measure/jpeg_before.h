@@ -1,12 +1,12 @@
-// Whether a JPEG was saved as a JPEG before, on the same block grid and with coarser steps. Its decoded pixels
-// give back the whole numbers k that its table's steps q were multiplied by; of values that were multiples of
-// an earlier step s, some k are too many and some are missing.
+// Whether a JPEG was saved as a JPEG before, on the same block grid and with coarser steps. Its decoded
+// pixels give back the whole numbers k that its table's steps q were multiplied by; of values that were
+// multiples of an earlier step s, some k are too many and some are missing.
 //
 // For each low frequency and each s > q: the likelihood of how often each k occurs if the values lay at
-// multiples of s (with a spread of 0.45 for what pixels were rounded to), against what it would be if they lay
-// spread round those multiples as the picture's own values do half a block further, where no grid bends them.
-// Compare J. Lukas, J. Fridrich, Digital Forensic Research Workshop 2003, and T. Bianchi, A. Piva, IEEE Trans.
-// Information Forensics and Security 7(2), 2012.
+// multiples of s (with a spread of 0.45 for what pixels were rounded to), against what it would be if they
+// lay spread round those multiples as the picture's own values do half a block further, where no grid bends
+// them. Compare J. Lukas, J. Fridrich, Digital Forensic Research Workshop 2003, and T. Bianchi, A. Piva, IEEE
+// Trans. Information Forensics and Security 7(2), 2012.
 #pragma once
 
 #include "engine/measure/jpeg_blocks.h"

@@ -27,7 +27,8 @@ double scale_of(std::span<const FoundStep> steps, double growth) {
   }
   const auto nearest_found = [&](std::size_t diagonal) {
     for (std::size_t off = 0;; ++off)
-      for (const std::size_t other : {diagonal - std::min(diagonal, off), std::min(diagonal + off, diagonals - 1)})
+      for (const std::size_t other :
+           {diagonal - std::min(diagonal, off), std::min(diagonal + off, diagonals - 1)})
         if (counts[other] > 0) return other;
   };
   double sum = 0;
@@ -86,8 +87,8 @@ bool is_clipped(const Tile &tile, int left, int top, int side) {
 
 EarlierQuality nearest_quality(std::span<const FoundStep> steps) {
   if (steps.empty()) return {};
-  return {quality_of(scale_of(steps, 0.5)), quality_of(scale_of(steps, 1)) - 2, quality_of(scale_of(steps, 0)) + 2,
-          false};
+  return {quality_of(scale_of(steps, 0.5)), quality_of(scale_of(steps, 1)) - 2,
+          quality_of(scale_of(steps, 0)) + 2, false};
 }
 
 } // namespace stoneproof

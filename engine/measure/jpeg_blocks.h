@@ -41,7 +41,8 @@ struct FoundStep {
 /// An earlier quality with the range that it lies in.
 struct EarlierQuality {
   int quality = 0, low = 0, high = 0; ///< 1 to 100
-  bool standard = true; ///< the steps are those of ITU-T T.81, Annex K, scaled; else the quality is the nearest
+  bool standard =
+      true; ///< the steps are those of ITU-T T.81, Annex K, scaled; else the quality is the nearest
 };
 
 /// The nearest quality as jpeg_quality defines it, of a table of which some steps were found. The range goes

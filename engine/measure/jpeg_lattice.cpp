@@ -142,9 +142,7 @@ public:
       for (std::size_t place = 0; place < places; ++place) fill(counts.of(place, mode), mode, place);
   }
 
-  const OfPlaces &at(std::size_t mode, int step) const {
-    return sums_[mode][static_cast<std::size_t>(step)];
-  }
+  const OfPlaces &at(std::size_t mode, int step) const { return sums_[mode][static_cast<std::size_t>(step)]; }
 
 private:
   void fill(const std::int16_t *counts, std::size_t mode, std::size_t place) {

@@ -13,8 +13,8 @@ struct Bounds {
 };
 /// Of likelihoods: single-saved pictures reach 34; all but one of those saved twice exceed 180.
 constexpr Bounds aligned_bounds{45, 80};
-/// Of contrasts: single-saved pictures reach 10, but 15 at places in line with the present grid, half of which
-/// is quantized with it.
+/// Of contrasts: single-saved pictures reach 10, but 15 at places in line with the present grid, half of
+/// which is quantized with it.
 constexpr Bounds moved_bounds{10.5, 12}, in_line_bounds{17, 20};
 /// Of contrasts: never-compressed pictures reach 11, those enlarged eightfold or by repeated pixels.
 constexpr Bounds was_bounds{11.5, 13};
@@ -40,15 +40,19 @@ JpegPast jpeg_past(const std::vector<Tile> &tiles, const std::optional<QuantTabl
   JpegPast by_histogram;
   if (present)
     if (const auto before = jpeg_before(tiles, *present))
-      by_histogram = told(certainty_of(before->likelihood, aligned_bounds), JpegPastKind::aligned, before->earlier);
-  if (by_histogram.certainty == Certainty::firm) return by_histogram;
+      by_histogram =
+          told(certainty_of(before->likelihood, aligned_bounds), JpegPastKind::aligned, before->earlier);
 
   const auto trace = jpeg_trace(tiles, {present});
-  if (!trace) return by_histogram.certainty == Certainty::hint ? by_histogram : JpegPast{};
-  const JpegPast by_lattice =
-      told(certainty_of(trace->contrast, bounds_of(*trace, present.has_value())),
-           present ? JpegPastKind::moved : JpegPastKind::was_jpeg, trace->earlier, trace->shift_x, trace->shift_y);
-  return by_lattice.certainty < by_histogram.certainty ? by_histogram : by_lattice;
+  if (!trace) return by_histogram.kind == JpegPastKind::none ? JpegPast{} : by_histogram;
+  const JpegPast by_lattice = told(certainty_of(trace->contrast, bounds_of(*trace, present.has_value())),
+                                   present ? JpegPastKind::moved : JpegPastKind::was_jpeg, trace->earlier,
+                                   trace->shift_x, trace->shift_y);
+  if (by_lattice.certainty != by_histogram.certainty)
+    return by_lattice.certainty < by_histogram.certainty ? by_histogram : by_lattice;
+  // Each leaves a shadow in the other's trace; the shadow's steps are the finer ones.
+  const bool finer = by_lattice.earlier.quality >= by_histogram.earlier.quality;
+  return by_histogram.kind != JpegPastKind::none && finer ? by_histogram : by_lattice;
 }
 
 } // namespace stoneproof

@@ -24,9 +24,9 @@ struct JpegPast {
 };
 
 /// From the tiles of a part; `present`: the luma table of a picture that is a JPEG in YCbCr or in grey, none
-/// for every other. A TIFF that holds JPEG data was a JPEG here. Cannot tell: too little texture, or all of it
-/// black or white. Not found: an earlier quality less than five below the present one or above 97, and what
-/// was enlarged, reduced, sharpened or given grain since.
+/// for every other. A TIFF that holds JPEG data was a JPEG here. Cannot tell: too little texture, or all of
+/// it black or white. Not found: an earlier quality less than five below the present one or above 97, and
+/// what was enlarged, reduced, sharpened or given grain since.
 JpegPast jpeg_past(const std::vector<Tile> &tiles, const std::optional<QuantTable> &present);
 
 } // namespace stoneproof

@@ -6,6 +6,7 @@
 #   PHOTOGRAPH__aligned__FIRST__SECOND.jpg   decoded and saved again
 #   PHOTOGRAPH__moved__FIRST__SECOND.jpg     decoded, cropped by other than multiples of eight, saved again
 #   PHOTOGRAPH__never__KIND.png              never saved as a JPEG
+#   screen-N__screen__SAVED.ext              a picture like a screen's: windows, bars and lines of text
 # FIRST and SECOND are qNN, or the name of a table. Needs imagemagick and libjpeg-turbo-progs.
 set -euo pipefail
 photographs=$1 dir=$2
@@ -101,6 +102,30 @@ for half in tune score; do
     convert "${name}__never__enlarged200.png" "$dir/now.ppm"
     for first in q88 q95; do save "$dir/now.ppm" "$first" "${name}-large__once__$first.jpg"; done
     touch "${name}__never__done"
+  done
+done
+
+screen() { # number, background, colour of text, points
+  local out=$dir/tune name y n=0 draw=()
+  [ $(($1 % 2)) -eq 0 ] || out=$dir/score
+  name=$out/screen-$1__screen
+  [ -e "${name}__png.png" ] && return
+  for ((y = 60; y < 1030; y += $4 * 3 / 2)); do
+    n=$((n + 1))
+    draw+=(-annotate "+$((240 + n % 3 * 20))+$y" "Line $n of a page with words, numbers $((n * 7919 % 10007)) and signs (a, b)")
+    draw+=(-annotate "+10+$y" "entry $((n * 31 % 97))")
+  done
+  [ $(($1 % 3)) -ne 2 ] || draw+=(\( -size 500x300 gradient:'#446688-#ddeeff' \) -geometry +860+600 -composite)
+  convert -size 1400x1050 "xc:$2" -fill '#3465a4' -draw 'rectangle 0,0 1399,30' -fill '#c8c8c8' -draw 'rectangle 0,31 220,1049' \
+    -fill '#9aa4b0' -draw 'roundrectangle 260,80 900,420 8,8' -fill "$3" -pointsize "$4" "${draw[@]}" -depth 8 "PNG24:${name}__png.png"
+  local quality
+  for quality in 92 80; do convert "${name}__png.png" ppm:- | cjpeg -quality "$quality" -outfile "${name}__q$quality.jpg"; done
+}
+turn=0
+for points in 12 16 22; do
+  for colours in '#ffffff #222222' '#f2f2f2 #222222' '#dfe7ef #101828' '#fdf6e3 #586e75' '#1e1e24 #d8dee9' '#202830 #e0e0e0'; do
+    turn=$((turn + 1))
+    screen "$turn" $colours "$points"
   done
 done
 rm -f "$dir"/{now,again,moved}.ppm
