@@ -1,5 +1,5 @@
 // Looking for an earlier JPEG on the same grid. The only way in is jpeg_before; tested in
-// tests/engine/measure/jpeg_before.test.cpp, scored by tests/bench/detail/history.cpp.
+// tests/engine/measure/jpeg_past.test.cpp, scored by tests/bench/detail/history.cpp.
 #include "engine/measure/jpeg_before.h"
 
 #include "engine/measure/jpeg_quality.h"

@@ -1,5 +1,5 @@
 // Looking for a JPEG's lattice. The only way in is jpeg_trace; tested in
-// tests/engine/measure/jpeg_lattice.test.cpp, scored by tests/bench/detail/history.cpp.
+// tests/engine/measure/jpeg_past.test.cpp, scored by tests/bench/detail/history.cpp.
 #include "engine/measure/jpeg_lattice.h"
 
 #include "engine/measure/jpeg_quality.h"
