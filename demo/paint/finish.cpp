@@ -68,6 +68,7 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
       c = c + Colour{shift, shift, shift};
       canvas.set(x, y, {corrected(c.r, how), corrected(c.g, how), corrected(c.b, how)});
     }
+  if (how.blur > 0) blur(canvas, how.blur);
 }
 
 } // namespace stoneproof::demo

@@ -98,7 +98,7 @@ public:
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
       look.tone = tone_of(tones_[i].take());
-      look.detail = detail_of(tiles_[i].take(), Orientation(facts_.orientation).swaps());
+      look.detail = detail_of(tiles_[i].take(), facts_);
       if (inks_[i]) look.ink = inks_[i]->take();
       if (look.ink) look.ink_place = seen_part(look.ink->where, facts_);
       result.looks.push_back(std::move(look));

@@ -18,9 +18,16 @@ const PlacedFrame &frame_of(const Evidence &evidence, const Finding &finding) {
   return *placed_of(evidence, finding);
 }
 
-const Upsampling &upsampling_of(const Evidence &evidence, const Finding &finding) {
+const Detail &detail_of(const Evidence &evidence, const Finding &finding) {
   const auto index = static_cast<std::size_t>(&frame_of(evidence, finding) - evidence.frames.data());
-  return evidence.shown_at(index)->detail.upsampling;
+  return evidence.shown_at(index)->detail;
+}
+
+/// "quality 60", "quality 57 to 63", "about quality 60".
+std::string quality_words(const EarlierQuality &earlier) {
+  if (!earlier.standard) return fmt::format("about quality {}", earlier.quality);
+  if (earlier.low == earlier.high) return fmt::format("quality {}", earlier.quality);
+  return fmt::format("quality {} to {}", earlier.low, earlier.high);
 }
 
 std::string times(double factor) { return fmt::format("{:.2g}", factor); }
@@ -39,7 +46,7 @@ std::string with_rescan(std::string first, const Evidence &evidence, const Findi
 } // namespace
 
 std::string enlarged_words(const Evidence &evidence, const Finding &finding) {
-  const Upsampling &found = upsampling_of(evidence, finding);
+  const Upsampling &found = detail_of(evidence, finding).upsampling;
   const std::string factor = times(*found.factor), before = figure(finding.measured);
   if (found.certainty == Certainty::hint)
     return fmt::format(
@@ -68,6 +75,22 @@ std::string soft_words(const Evidence &evidence, const Finding &finding) {
 
 std::string soft_remedy(const Evidence &evidence, const Finding &finding) {
   return with_rescan("Look at it at its printed size. If the original is sharper:", evidence, finding);
+}
+
+std::string saved_before_words(const Evidence &evidence, const Finding &finding) {
+  const JpegPast &past = detail_of(evidence, finding).past;
+  const std::string quality = quality_words(past.earlier), wanted = figure(finding.wanted);
+  switch (past.kind) {
+  case JpegPastKind::aligned:
+    return fmt::format("Was saved as a JPEG of {} before; {} is wanted.", quality, wanted);
+  case JpegPastKind::moved:
+    return fmt::format("Was saved as a JPEG of {} before, and then cropped or moved; {} is wanted.", quality,
+                       wanted);
+  case JpegPastKind::was_jpeg:
+    return fmt::format("Its pixels were those of a JPEG of {} before it became this file.", quality);
+  case JpegPastKind::none: break;
+  }
+  return {};
 }
 
 std::string detail_fact(const Detail &detail) {

@@ -256,6 +256,7 @@ constexpr Row rows[] = {
     {"small-type", "", small_type_words},
     {"picture-twice", "", twice_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
+    {"saved-before", "", saved_before_words},
     {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},
     {"clipped-highlights", "{measured} of what is shown is burnt out to bare paper."},
     {"clipped-shadows", "{measured} of what is shown is one black without detail."},

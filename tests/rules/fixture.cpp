@@ -90,6 +90,12 @@ void add_word(Known &known, const std::string &word, std::istringstream &words) 
     found.certainty = word == "perhaps" ? Certainty::hint : Certainty::firm;
     found.factor = number;
     found.factor_sure = word == "enlarged";
+  } else if (word == "resaved" || word == "was-jpeg") {
+    JpegPast &past = shown_of(known).detail.past;
+    past.certainty = Certainty::firm;
+    past.kind = word == "resaved" ? JpegPastKind::aligned : JpegPastKind::was_jpeg;
+    const int quality = static_cast<int>(number);
+    past.earlier = {quality, quality - 1, quality + 1, true};
   } else if (word == "comb") {
     shown_of(known).tone.comb = number / 100;
   } else if (word == "ink") {

@@ -38,6 +38,7 @@ std::string text_of(const std::filesystem::path &file);
 ///   in per cent
 ///   detail P, enlarged F, roughly F, perhaps F   what its detail is worth, in per cent; that it was enlarged
 ///   F times, surely, by a factor that is not sure, or perhaps
+///   resaved N, was-jpeg N   firmly saved before on the same grid, or once a JPEG, at quality N, give or take 1
 /// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it.
 Scene scene_of(const std::string &description, const std::string &pictures);
 
