@@ -23,6 +23,28 @@ Cosines cosines() {
   return table;
 }
 
+template <int side, class Grid>
+Grid turned_grid(const Grid &grid, int orientation) {
+  Grid out;
+  constexpr int last = side - 1;
+  for (int y = 0; y < side; ++y)
+    for (int x = 0; x < side; ++x) {
+      int from_x = x, from_y = y;
+      switch (orientation) {
+      case 2: from_x = last - x; break;
+      case 3: from_x = last - x, from_y = last - y; break;
+      case 4: from_y = last - y; break;
+      case 5: from_x = y, from_y = x; break;
+      case 6: from_x = y, from_y = last - x; break;
+      case 7: from_x = last - y, from_y = last - x; break;
+      case 8: from_x = last - y, from_y = x; break;
+      default: break;
+      }
+      out[static_cast<std::size_t>(y * side + x)] = grid[static_cast<std::size_t>(from_y * side + from_x)];
+    }
+  return out;
+}
+
 /// Share of squares of 6 pixels that hold shapes, in the middle three quarters: what lies outside may be a
 /// frame. A shape spans a sixth of the standard deviation of all values, and at least three of 255.
 double busy_share(const SmallGray &gray) {
@@ -50,26 +72,10 @@ constexpr double blank_below = 0.15;
 
 } // namespace
 
-SmallGray SmallGray::turned(int orientation) const {
-  SmallGray out;
-  constexpr int last = side - 1;
-  for (int y = 0; y < side; ++y)
-    for (int x = 0; x < side; ++x) {
-      int from_x = x, from_y = y;
-      switch (orientation) {
-      case 2: from_x = last - x; break;
-      case 3: from_x = last - x, from_y = last - y; break;
-      case 4: from_y = last - y; break;
-      case 5: from_x = y, from_y = x; break;
-      case 6: from_x = y, from_y = last - x; break;
-      case 7: from_x = last - y, from_y = last - x; break;
-      case 8: from_x = last - y, from_y = x; break;
-      default: break;
-      }
-      out.pixels[static_cast<std::size_t>(y * side + x)] =
-          pixels[static_cast<std::size_t>(from_y * side + from_x)];
-    }
-  return out;
+SmallGray SmallGray::turned(int orientation) const { return {turned_grid<side>(pixels, orientation)}; }
+
+GrayCells::Cells turned(const GrayCells::Cells &cells, int orientation) {
+  return turned_grid<GrayCells::side>(cells, orientation);
 }
 
 CopyFingerprint copy_fingerprint(const SmallPicture &picture) {

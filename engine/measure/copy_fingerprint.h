@@ -53,6 +53,9 @@ private:
   std::vector<double> sums_; ///< of all pixels to the left and above
 };
 
+/// As they are seen at one of Exif's orientations.
+GrayCells::Cells turned(const GrayCells::Cells &cells, int orientation);
+
 CopyHash copy_hash(const GrayCells::Cells &cells);
 
 /// From -1 to 1.

@@ -13,7 +13,7 @@ namespace {
 
 /// Set on the half of the photographs that scores nothing (tests/bench/detail).
 constexpr int restless_from = 14;
-constexpr int alike_hashes = 16;     ///< of 63 signs, that may differ
+constexpr int alike_hashes = 13;     ///< of 63 signs, that may differ
 constexpr double alike_cells = 0.60; ///< correlation of 32 x 32 means before alignment
 constexpr double sure_likeness = 0.85, sure_detail = 0.76;
 /// Shapes of a part and a picture that may show the same differ by no more than this, in logarithms.
@@ -23,11 +23,11 @@ constexpr int orientations = 8;
 
 struct Part {
   GrayPart part;
-  double log_aspect; ///< against the whole
+  double log_aspect = 0; ///< against the whole
   CopyHash hash = 0;
 };
 
-/// Every combination of these cuts at the four edges; the whole first.
+/// Every combination of these cuts at the four edges.
 std::vector<GrayPart> parts(const std::vector<double> &cuts) {
   std::vector<GrayPart> all;
   for (const double left : cuts)
@@ -50,11 +50,10 @@ int restlessness(const GrayCells &cells) {
 
 struct Known {
   const CopyFingerprint *print = nullptr;
-  std::optional<GrayCells> cells;
   double log_aspect = 0;
-  std::vector<Part> parts;
+  std::vector<Part> parts; ///< by log_aspect
   std::array<CopyHash, orientations> turned{};
-  std::array<GrayCells::Cells, orientations> turned_cells;
+  GrayCells::Cells cells{};
 };
 
 Known known(const CopyFingerprint &print) {
@@ -64,34 +63,40 @@ Known known(const CopyFingerprint &print) {
   result.print = &print;
   result.log_aspect = std::log(print.aspect);
   if (print.blank) return result;
-  result.cells.emplace(print.gray);
-  for (const GrayPart &part : restlessness(*result.cells) > restless_from ? fine : coarse)
-    result.parts.push_back({part, std::log(part.aspect()), copy_hash(result.cells->of(part))});
-  for (int o = 1; o <= orientations; ++o) {
-    const auto i = static_cast<std::size_t>(o - 1);
-    result.turned_cells[i] = GrayCells(print.gray.turned(o)).of({});
-    result.turned[i] = copy_hash(result.turned_cells[i]);
-  }
+  const GrayCells cells(print.gray);
+  for (const GrayPart &part : restlessness(cells) > restless_from ? fine : coarse)
+    result.parts.push_back({part, std::log(part.aspect()), copy_hash(cells.of(part))});
+  std::ranges::sort(result.parts, {}, &Part::log_aspect);
+  result.cells = cells.of({});
+  for (int o = 1; o <= orientations; ++o)
+    result.turned[static_cast<std::size_t>(o - 1)] = copy_hash(turned(result.cells, o));
   return result;
 }
 
 /// The part of the whole that looks most like the other, turned, among those whose hashes come nearest to it.
 std::optional<GrayPart> likeliest_part(const Known &whole, const Known &other, int orientation) {
-  constexpr int not_much_farther = 4;
+  constexpr std::size_t most_compared = 8;
   const auto o = static_cast<std::size_t>(orientation - 1);
-  const double shape = whole.log_aspect - (orientation > 4 ? -other.log_aspect : other.log_aspect);
-  const auto fits = [&](const Part &part) { return std::abs(shape + part.log_aspect) <= shape_off; };
-  const auto distance = [&](const Part &part) { return std::popcount(part.hash ^ other.turned[o]); };
-  int least = alike_hashes + 1;
-  for (const Part &part : whole.parts)
-    if (fits(part)) least = std::min(least, distance(part));
-  if (least > alike_hashes) return std::nullopt;
+  const double shape = (orientation > 4 ? -other.log_aspect : other.log_aspect) - whole.log_aspect;
+  struct Near {
+    int distance;
+    const Part *part;
+  };
+  std::vector<Near> near;
+  const auto first = std::ranges::lower_bound(whole.parts, shape - shape_off, {}, &Part::log_aspect);
+  for (auto part = first; part != whole.parts.end() && part->log_aspect <= shape + shape_off; ++part)
+    if (const int distance = std::popcount(part->hash ^ other.turned[o]); distance <= alike_hashes)
+      near.push_back({distance, &*part});
+  std::ranges::sort(near, {}, &Near::distance);
+  if (near.size() > most_compared) near.resize(most_compared);
+  if (near.empty()) return std::nullopt;
+  const GrayCells cells(whole.print->gray);
+  const GrayCells::Cells wanted = turned(other.cells, orientation);
   std::optional<GrayPart> best;
   double most = alike_cells;
-  for (const Part &part : whole.parts) {
-    if (!fits(part) || distance(part) > least + not_much_farther) continue;
-    const double alike = correlation(whole.cells->of(part.part), other.turned_cells[o]);
-    if (alike >= most) most = alike, best = part.part;
+  for (const auto &[distance, part] : near) {
+    const double alike = correlation(cells.of(part->part), wanted);
+    if (alike >= most) most = alike, best = part->part;
   }
   return best;
 }
