@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
 
 namespace stoneproof {
 
@@ -87,23 +88,59 @@ double angle_of(const Line &a, const Line &b) {
   return degrees;
 }
 
-/// How far the line strays in the single spectra: the median of distances from its place in the mean.
-double unsteadiness(const std::vector<PlaneSpectrum> &spectra, const Line &line) {
+struct Lattice {
+  Line one, other;
+};
+
+/// The line where one spectrum has it, within two bins of its place in the mean.
+Line nearby(const PlaneSpectrum &spectrum, const Line &line) {
   constexpr int near = 2;
-  const double side = spectra.front().side();
-  const int across = static_cast<int>(std::lround(line.across * side)),
-            down = static_cast<int>(std::lround(line.down * side));
+  const int across = static_cast<int>(std::lround(line.across * spectrum.side())),
+            down = static_cast<int>(std::lround(line.down * spectrum.side()));
+  int best_x = across, best_y = down;
+  for (int y = down - near; y <= down + near; ++y)
+    for (int x = across - near; x <= across + near; ++x)
+      if (spectrum.at(x, y) > spectrum.at(best_x, best_y)) best_x = x, best_y = y;
+  return line_at(spectrum, best_x, best_y);
+}
+
+/// The spectra that show both lines: text and blank paper beside a picture do not.
+std::vector<PlaneSpectrum> showing(const std::vector<PlaneSpectrum> &spectra, const Lattice &lattice) {
+  std::vector<PlaneSpectrum> shown;
+  for (const PlaneSpectrum &spectrum : spectra)
+    if (std::min(nearby(spectrum, lattice.one).above, nearby(spectrum, lattice.other).above) >= firm_from)
+      shown.push_back(spectrum);
+  return shown;
+}
+
+/// The median of how far the line lies from its place in the mean, in cycles a tile's side.
+double unsteadiness(const std::vector<PlaneSpectrum> &spectra, const Line &line) {
   std::vector<double> off;
   for (const PlaneSpectrum &spectrum : spectra) {
-    int best_x = across, best_y = down;
-    for (int y = down - near; y <= down + near; ++y)
-      for (int x = across - near; x <= across + near; ++x)
-        if (spectrum.at(x, y) > spectrum.at(best_x, best_y)) best_x = x, best_y = y;
-    const Line here = line_at(spectrum, best_x, best_y);
-    off.push_back(std::hypot(here.across - line.across, here.down - line.down) * side);
+    const Line here = nearby(spectrum, line);
+    off.push_back(std::hypot(here.across - line.across, here.down - line.down) * spectrum.side());
   }
-  std::nth_element(off.begin(), off.begin() + static_cast<std::ptrdiff_t>(off.size() / 2), off.end());
-  return off[off.size() / 2];
+  const auto middle = off.begin() + static_cast<std::ptrdiff_t>(off.size() / 2);
+  std::nth_element(off.begin(), middle, off.end());
+  return *middle;
+}
+
+double strength_of(const Lattice &lattice) { return std::min(lattice.one.above, lattice.other.above); }
+
+/// The strongest lattice in the mean of the spectra.
+std::optional<Lattice> lattice_of(const std::vector<PlaneSpectrum> &spectra) {
+  const std::vector<Line> lines = lines_of(PlaneSpectrum(spectra));
+  std::optional<Lattice> best;
+  double highest = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    for (std::size_t k = i + 1; k < lines.size(); ++k) {
+      if (!are_lattice(lines[i], lines[k]) || strength_of({lines[i], lines[k]}) < hint_from) continue;
+      // Overtones, and the rosettes of several inks, stand lower than the screens that make them.
+      const double height = lines[i].height + lines[k].height;
+      if (best && height < highest) continue;
+      highest = height, best = Lattice{lines[i], lines[k]};
+    }
+  return best;
 }
 
 std::vector<Tile> quartered(const std::vector<Tile> &tiles) {
@@ -119,40 +156,30 @@ std::vector<Tile> quartered(const std::vector<Tile> &tiles) {
   return quarters;
 }
 
-PrintedScreen judged(PrintedScreen found, std::size_t tiles) {
-  found.ruling_sure = found.ruling > 0 && found.ruling <= finest_sure;
-  const bool steady = found.ruling > 0 && found.unsteadiness <= steady_to;
-  found.certainty = !steady                                     ? Certainty::no
-                    : found.strength >= firm_from && tiles >= 3 ? Certainty::firm
-                                                                : Certainty::hint;
-  return found;
-}
-
 } // namespace
 
 PrintedScreen printed_screen(const std::vector<Tile> &tiles) {
-  if (tiles.empty()) return {};
-  const bool quarter = tiles.size() < 3 && tiles.front().side == TileSampler::large;
+  constexpr std::size_t enough = 3;
+  PrintedScreen found;
+  if (tiles.empty()) return found;
+  found.certainty = Certainty::no;
+  const bool quarter = tiles.size() < enough && tiles.front().side == TileSampler::large;
   std::vector<PlaneSpectrum> spectra;
   for (const Tile &tile : quarter ? quartered(tiles) : tiles) spectra.emplace_back(tile);
-  const PlaneSpectrum spectrum(spectra);
-  const std::vector<Line> lines = lines_of(spectrum);
-  PrintedScreen found;
-  double highest = -1e9;
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    for (std::size_t k = i + 1; k < lines.size(); ++k) {
-      if (!are_lattice(lines[i], lines[k])) continue;
-      const double strength = std::min(lines[i].above, lines[k].above);
-      // Overtones, and the rosettes of several inks, stand lower than the screens that make them.
-      const double height = lines[i].height + lines[k].height;
-      if (strength < hint_from || height < highest) continue;
-      highest = height;
-      found.strength = strength;
-      found.ruling = (lines[i].frequency() + lines[k].frequency()) / 2;
-      found.angle = angle_of(lines[i], lines[k]);
-      found.unsteadiness = std::max(unsteadiness(spectra, lines[i]), unsteadiness(spectra, lines[k]));
-    }
-  return judged(found, spectra.size());
+  auto lattice = lattice_of(spectra);
+  if (!lattice) return found;
+  if (auto shown = showing(spectra, *lattice); shown.size() >= enough && shown.size() < spectra.size())
+    if (const auto clearer = lattice_of(shown)) lattice = clearer, spectra = std::move(shown);
+
+  found.strength = strength_of(*lattice);
+  found.ruling = (lattice->one.frequency() + lattice->other.frequency()) / 2;
+  found.angle = angle_of(lattice->one, lattice->other);
+  found.ruling_sure = found.ruling <= finest_sure;
+  found.unsteadiness = std::max(unsteadiness(spectra, lattice->one), unsteadiness(spectra, lattice->other));
+  if (found.unsteadiness <= steady_to)
+    found.certainty =
+        found.strength >= firm_from && spectra.size() >= enough ? Certainty::firm : Certainty::hint;
+  return found;
 }
 
 } // namespace stoneproof
