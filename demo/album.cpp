@@ -114,13 +114,29 @@ std::vector<AlbumPicture> second_half() {
   };
 }
 
+// The cover, and what was found in the drawer when the pages were already laid out.
+std::vector<AlbumPicture> from_the_drawer() {
+  return {
+      {"cover-lake.jpg", paint_lake, 77, 2790, 1790, faded, scan(600)},
+      {"swing.jpg", paint_group, 78, 1040, 783, faded_print, scan(300)},
+      {"kite.jpg", paint_wheat, 79, 1040, 783, faded, scan(300)},
+      {"raft.jpg", paint_sail, 80, 1040, 783, sepia_print, scan(300)},
+      {"picket.jpg", paint_house, 81, 1040, 783, gray_print, scan(300, gray8)},
+      {"flood.jpg", paint_bridge, 82, 3600, 1510, sepia, scan(600)},
+      {"parlour.jpg", paint_window, 83, 1040, 783, sepia, scan(300)},
+      {"long-table.jpg", paint_group, 84, 2640, 966, sepia, scan(600)},
+      {"half-term.jpg", paint_forest, 85, 1040, 783, plain, scan(300)},
+      {"last-boat.jpg", paint_sail, 86, 1040, 783, cool, scan(300)},
+  };
+}
+
 } // namespace
 
 std::span<const AlbumPicture> album() {
   static const std::vector<AlbumPicture> all = [] {
     auto pictures = first_half();
-    const auto more = second_half();
-    pictures.insert(pictures.end(), more.begin(), more.end());
+    for (const auto &more : {second_half(), from_the_drawer()})
+      pictures.insert(pictures.end(), more.begin(), more.end());
     return pictures;
   }();
   return all;

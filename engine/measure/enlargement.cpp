@@ -15,12 +15,30 @@ namespace {
 constexpr double plain_low = 0.135, plain_high = 0.192, damped_low = 0.099, damped_high = 0.093;
 constexpr double at_eighth[] = {0, 0, 0.214, 0.355, 0.273, 0.658};
 constexpr double high_from = 0.70;
-constexpr double hint_from = 1.0, firm_from = 1.49;
+/// From which strength on a trace is a hint and firm: with few tiles chance reaches higher.
+struct Bars {
+  double hint, firm;
+};
+Bars bars_for(std::size_t tiles) {
+  if (tiles >= 6) return {1.0, 1.15};
+  if (tiles >= 3) return {1.25, 1.4};
+  return {1.3, 1.65};
+}
+
+/// Repeated pixels are proof by themselves where hardly anything lies between steps, and they come regularly.
+bool seems_repeated(const RepeatedColumns &columns) {
+  return columns.gap < 0.3 && columns.share < 0.6 && columns.regular > 0.8;
+}
+bool is_repeated(const RepeatedColumns &columns) {
+  return columns.gap < 0.02 && columns.share < 0.75 && columns.regular > 0.95;
+}
+
 /// Below this factor a trace tells resampling, but not firmly an enlargement.
 constexpr double firm_factor = 1.43;
 
-/// The share of a pixel's resolution that detail reaches in sharp photographs as they come (cycles a pixel).
-constexpr double sharp_end = 0.426;
+/// Where the spectrum of a picture ends whose every pixel counts, cycles a pixel: the median over known blurs
+/// and enlargements.
+constexpr double sharp_end = 0.422;
 
 /// What lies above frequency v of the spectrum, weighted with v squared, the camera's noise left out.
 std::vector<double> weighted(const std::vector<double> &power) {
@@ -96,9 +114,9 @@ public:
     return best.strength;
   }
 
-  /// The factor that the peaks and the end of detail (as a factor, with its spread in logarithms) together
-  /// make most likely.
-  double factor(double alpha, double expected, double spread, double least_share) const {
+  /// The factor that the peaks and the end of detail (as a factor) together make most likely.
+  double factor(double alpha, double expected) const {
+    constexpr double spread = 0.5, least_share = 0.3;
     const std::vector<Peak> all = peaks();
     double top = 0;
     for (const Peak &peak : all) top = std::max(top, peak.strength);
@@ -112,13 +130,12 @@ public:
     return found;
   }
 
-  bool has_peak_near(double factor) const {
-    const std::vector<Peak> all = peaks();
-    double top = 0;
-    for (const Peak &peak : all) top = std::max(top, peak.strength);
-    return std::ranges::any_of(all, [&](const Peak &peak) {
-      return std::abs(1 / peak.alpha / factor - 1) < 0.1 && peak.strength > 0.25 * top;
-    });
+  /// The factor of the strongest peak near one that was counted; that one where there is none.
+  double factor_near(double counted) const {
+    Peak best;
+    for (const Peak &peak : peaks())
+      if (std::abs(1 / peak.alpha / counted - 1) < 0.05 && peak.strength > best.strength) best = peak;
+    return best.strength > 0 ? 1 / best.alpha : counted;
   }
 
 private:
@@ -206,33 +223,78 @@ bool has_screen(const std::vector<double> &power) {
   return false;
 }
 
+/// Whether the best tiles hold shapes, sharp or soft: their lightness spreads by more than haze and noise do
+/// (standard deviation in levels; our own choice).
+bool has_contrast(const std::vector<Tile> &tiles) {
+  constexpr double least = 12;
+  const std::size_t count = std::min<std::size_t>(4, tiles.size());
+  double spread = 0;
+  for (std::size_t i = 0; i < count; ++i) {
+    double sum = 0, squares = 0;
+    for (const std::uint8_t value : tiles[i].luma) sum += value, squares += value * value;
+    const auto pixels = static_cast<double>(tiles[i].luma.size());
+    spread += std::sqrt(std::max(0.0, squares / pixels - (sum / pixels) * (sum / pixels)));
+  }
+  return spread / static_cast<double>(count) >= least;
+}
+
+/// The highest coherence of one axis near alpha.
+double trace_at(const EnlargementTrace &trace, double alpha) {
+  constexpr std::ptrdiff_t near = 2;
+  const auto middle = static_cast<std::ptrdiff_t>(std::lround(alpha * trace.side)) - trace.first_sum();
+  double highest = 0;
+  for (std::ptrdiff_t i = middle - near; i <= middle + near; ++i)
+    if (i >= 0 && i < static_cast<std::ptrdiff_t>(trace.plain.size())) {
+      const auto at = static_cast<std::size_t>(i);
+      highest = std::max({highest, trace.plain[at] / plain_low, trace.damped[at] / damped_low});
+    }
+  return highest;
+}
+
+/// An axis that was firmly enlarged holds no more than it did before, unless the end of detail lies clearly
+/// lower still. Both need not have been: an axis counts where its trace is not far weaker than the other's.
+void bound_by_factor(Enlargement &result, const EnlargementTrace &across, const EnlargementTrace &down) {
+  constexpr double far_weaker = 0.4;
+  const double factor = *result.factor;
+  const double at_across = trace_at(across, 1 / factor), at_down = trace_at(down, 1 / factor);
+  const double bar = far_weaker * std::max(at_across, at_down);
+  const auto bound = [&](double &detail, double trace) {
+    if (result.nearest || (trace >= bar && detail * factor > DetailLimit::least)) detail = 1 / factor;
+  };
+  bound(result.detail.across, at_across);
+  bound(result.detail.down, at_down);
+}
+
 } // namespace
 
 Enlargement enlargement(const std::vector<Tile> &tiles) {
   Enlargement result;
-  if (tiles.empty()) return result;
+  constexpr double flat = 0.5; // levels of |Laplacian|: less than any camera's noise
+  if (tiles.empty() || tiles.front().detail < flat) return result;
   std::vector<Tile> turned;
   for (const Tile &tile : tiles) turned.push_back(transposed(tile));
   const EnlargementTrace across = enlargement_trace(tiles), down = enlargement_trace(turned);
   const double end_across = end_of_detail(across.power_of_best), end_down = end_of_detail(down.power_of_best);
-  result.detail = {std::min(1.0, end_across / sharp_end), std::min(1.0, end_down / sharp_end)};
+  result.detail = {has_contrast(tiles), std::min(1.0, end_across / sharp_end),
+                   std::min(1.0, end_down / sharp_end)};
   if (has_screen(across.power) || has_screen(down.power)) return result;
 
   const Traces traces(across, down);
   double alpha = 0;
-  const double score = traces.score(alpha);
-  if (score < hint_from) {
-    result.certainty = Certainty::no;
-    return result;
-  }
+  result.strength = traces.score(alpha);
+  const Bars bars = bars_for(tiles.size());
+  const bool repeated = is_repeated(across.repeated) && is_repeated(down.repeated);
+  result.certainty = Certainty::no;
+  if (result.strength < bars.hint && !repeated) return result;
+  result.nearest = repeated || (seems_repeated(across.repeated) && seems_repeated(down.repeated));
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
-  const double steps = 2 / (across.step_share + down.step_share);
-  result.nearest = std::max(across.step_gap, down.step_gap) < 0.45;
-  const bool stepped = result.nearest && traces.has_peak_near(steps);
-  result.factor =
-      stepped ? traces.factor(alpha, steps, 0.12, 0.2) : traces.factor(alpha, by_detail, 0.5, 0.3);
-  result.factor_sure = std::abs(std::log(*result.factor / by_detail)) < 0.25;
-  result.certainty = score >= firm_from && *result.factor >= firm_factor ? Certainty::firm : Certainty::hint;
+  const double steps = 2 / (across.repeated.share + down.repeated.share);
+  const double factor = result.nearest ? traces.factor_near(steps) : traces.factor(alpha, by_detail);
+  result.factor = factor;
+  result.factor_sure = repeated || std::abs(std::log(factor / by_detail)) < 0.25;
+  const bool firm = repeated || (result.strength >= bars.firm && factor >= firm_factor);
+  result.certainty = firm ? Certainty::firm : Certainty::hint;
+  if (firm) bound_by_factor(result, across, down);
   return result;
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <iterator>
 #include <numbers>
 
 namespace stoneproof {
@@ -91,8 +92,11 @@ double quantile(std::vector<double> values, double share) {
   return values[static_cast<std::size_t>(at)];
 }
 
-/// Mean step from each column to the next, as a share of the largest near it.
+/// Mean step from each column to the next, as a share of the largest near it; less than nothing where all
+/// near it is flat.
 std::vector<double> relative_steps(const Tile &tile) {
+  constexpr int near = 12;
+  constexpr double flat = 0.5; // levels
   const int count = tile.side - 1;
   std::vector<double> steps(static_cast<std::size_t>(count));
   for (int y = 0; y < tile.side; ++y)
@@ -100,24 +104,41 @@ std::vector<double> relative_steps(const Tile &tile) {
       steps[static_cast<std::size_t>(x)] += std::abs(tile.at(x + 1, y) - tile.at(x, y));
   std::vector<double> shares;
   for (int x = 0; x < count; ++x) {
-    const auto begin = steps.begin() + std::max(0, x - 12), end = steps.begin() + std::min(count, x + 13);
+    const auto begin = steps.begin() + std::max(0, x - near),
+               end = steps.begin() + std::min(count, x + near + 1);
     const double top = *std::max_element(begin, end);
-    if (top > 0.5 * tile.side) shares.push_back(steps[static_cast<std::size_t>(x)] / top);
+    shares.push_back(top > flat * tile.side ? steps[static_cast<std::size_t>(x)] / top : -1);
   }
   return shares;
 }
 
-void judge_steps(const std::vector<Tile> &tiles, EnlargementTrace &trace) {
-  std::vector<double> shares;
+RepeatedColumns repeated_columns(const std::vector<Tile> &tiles) {
+  std::vector<std::vector<double>> by_tile;
+  std::vector<double> all;
   for (const Tile &tile : tiles) {
-    const auto of_tile = relative_steps(tile);
-    shares.insert(shares.end(), of_tile.begin(), of_tile.end());
+    by_tile.push_back(relative_steps(tile));
+    std::ranges::copy_if(by_tile.back(), std::back_inserter(all), [](double share) { return share >= 0; });
   }
-  if (shares.size() < 100) return;
-  const double low = quantile(shares, 0.1), high = quantile(shares, 0.9);
-  trace.step_gap = high > 0 ? low / high : 1;
-  const auto stepping = std::ranges::count_if(shares, [&](double share) { return share > (low + high) / 2; });
-  trace.step_share = static_cast<double>(stepping) / static_cast<double>(shares.size());
+  RepeatedColumns repeated;
+  if (all.size() < 100) return repeated;
+  const double low = quantile(all, 0.1), high = quantile(all, 0.9), bound = low + 0.2 * (high - low);
+  if (high <= 0) return repeated;
+  repeated.gap = low / high;
+  const auto stepping = std::ranges::count_if(all, [&](double share) { return share > bound; });
+  repeated.share = static_cast<double>(stepping) / static_cast<double>(all.size());
+  int stretches = 0, regular = 0;
+  for (const auto &shares : by_tile) {
+    int last = -1;
+    for (int x = 0; x < static_cast<int>(shares.size()); ++x) {
+      const double share = shares[static_cast<std::size_t>(x)];
+      if (share < 0) last = -1; // what is flat ends every stretch
+      if (share <= bound) continue;
+      if (last >= 0) ++stretches, regular += std::abs(x - last - 1 / repeated.share) < 1;
+      last = x;
+    }
+  }
+  repeated.regular = stretches > 0 ? static_cast<double>(regular) / stretches : 0;
+  return repeated;
 }
 
 void add_tile(const Tile &tile, const std::vector<Pair> &pairs, bool among_best, EnlargementTrace &trace) {
@@ -158,7 +179,7 @@ EnlargementTrace enlargement_trace(const std::vector<Tile> &tiles) {
   for (auto &value : trace.at_eighths) value /= all;
   for (double &value : trace.power) value /= all;
   for (double &value : trace.power_of_best) value /= few;
-  judge_steps(tiles, trace);
+  trace.repeated = repeated_columns(tiles);
   return trace;
 }
 

@@ -15,6 +15,16 @@
 
 namespace stoneproof {
 
+/// Columns repeated without smoothing (nearest neighbour) step only where the small picture had its next
+/// column.
+struct RepeatedColumns {
+  double gap =
+      1; ///< how far steps fall apart into none and some: steps of the lowest tenth over those of the highest
+  double share = 1; ///< of the columns that step, which is 1/f
+  /// Of the stretches between steps, those that are as long as 1/share makes them, one pixel up or down.
+  double regular = 0;
+};
+
 /// Of one axis, over all tiles.
 struct EnlargementTrace {
   int side = 0;  ///< of the tiles
@@ -27,9 +37,7 @@ struct EnlargementTrace {
   std::array<std::complex<double>, 8> at_eighths{};
   std::vector<double> power;         ///< by bin, mean over the tiles, for one pixel
   std::vector<double> power_of_best; ///< the same of the four with most detail
-  /// Of nearest neighbours: how far steps between columns fall apart into none and some (small: they do), and
-  /// the share of columns that step, which is 1/f.
-  double step_gap = 1, step_share = 1;
+  RepeatedColumns repeated;
 
   int first_sum() const { return (17 * side + 99) / 100; }
   double alpha(std::size_t i) const { return (first_sum() + static_cast<double>(i)) / side; }

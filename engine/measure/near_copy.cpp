@@ -150,8 +150,7 @@ BetterCopy better_copy(const NearCopy &pair, const CopyWorth &whole, const CopyW
   if (of_whole > as_many * of_other) return BetterCopy::whole;
   if (of_other > as_many * of_whole) return BetterCopy::other;
   const auto detail = [](const Enlargement &e) { return std::sqrt(e.detail.across * e.detail.down); };
-  if (whole.enlargement.certainty != Certainty::cannot_tell &&
-      other.enlargement.certainty != Certainty::cannot_tell) {
+  if (whole.enlargement.detail.known && other.enlargement.detail.known) {
     if (detail(whole.enlargement) > as_fine * detail(other.enlargement)) return BetterCopy::whole;
     if (detail(other.enlargement) > as_fine * detail(whole.enlargement)) return BetterCopy::other;
   }

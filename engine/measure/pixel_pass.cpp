@@ -72,6 +72,7 @@ public:
     const auto part = stored_part(look.part, facts_);
     if (!part) return false;
     tones_.emplace_back(*part, layout_);
+    tiles_.emplace_back(*part, layout_);
     const bool inks =
         look.square_width && look.square_height && (table_ || layout_.colour == ColourModel::cmyk);
     inks_.emplace_back();
@@ -86,6 +87,7 @@ public:
   void add(std::int64_t y, const std::uint8_t *row) {
     neutral_.add(row);
     for (ToneMeter &tone : tones_) tone.add(y, row);
+    for (TileSampler &tiles : tiles_) tiles.add(y, row);
     for (auto &ink : inks_)
       if (ink) ink->add(y, row);
   }
@@ -96,6 +98,7 @@ public:
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
       look.tone = tone_of(tones_[i].take());
+      look.detail = detail_of(tiles_[i].take(), Orientation(facts_.orientation).swaps());
       if (inks_[i]) look.ink = inks_[i]->take();
       if (look.ink) look.ink_place = seen_part(look.ink->where, facts_);
       result.looks.push_back(std::move(look));
@@ -115,6 +118,7 @@ private:
   NeutralMeter neutral_;
   const RowLayout &layout_;
   std::deque<ToneMeter> tones_;
+  std::deque<TileSampler> tiles_;
   std::deque<std::optional<InkMeter>> inks_;
 };
 

@@ -1,6 +1,7 @@
 // The one pass over the pixels of a picture: every row is decoded once and handed to all who measure it.
 #pragma once
 
+#include "engine/measure/detail.h"
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/tone.h"
 #include "engine/picture/small_copy.h"
@@ -23,6 +24,7 @@ struct Look {
 /// What a part of a picture holds.
 struct LookResult {
   Tone tone;
+  Detail detail;
   std::optional<Ink> ink; ///< none: not asked for, or there is no table for the picture's colours
   PixelRect ink_place;    ///< where most ink lies, as the picture is seen
 };

@@ -4,7 +4,10 @@
 #include "reports/content/sentences.h"
 
 #include "engine/measure/jpeg_quality.h"
+#include "reports/content/binding_words.h"
+#include "reports/content/book_words.h"
 #include "reports/content/figures.h"
+#include "reports/content/layout_words.h"
 #include "reports/content/pixel_words.h"
 #include "reports/content/rescue_words.h"
 
@@ -224,6 +227,21 @@ struct Row {
 };
 
 constexpr Row rows[] = {
+    {"page-count-off", "", page_count_words, page_count_remedy},
+    {"pages-missing", "", pages_missing_words},
+    {"first-page-left",
+     "Page 1 is described as a left page; in a bound book it is the front of the first leaf, on the right."},
+    {"mixed-trim", "", mixed_trim_words},
+    {"empty-page", "Nothing is on it, and it is not described as blank."},
+    {"signature-left-over", "", left_over_words, left_over_remedy},
+    {"contradicting-stock", "", contradicting_stock_words},
+    {"spine-off", "", spine_off_words},
+    {"cover-size-off", "", cover_size_words},
+    {"narrow-spine-text", "", spine_text_words, spine_text_remedy},
+    {"over-cover-fold", "", cover_fold_words},
+    {"lost-in-gutter", "", lost_in_gutter_words, lost_in_gutter_remedy},
+    {"halves-apart", "", halves_apart_words},
+    {"creep-at-trim", "", creep_at_trim_words},
     {"missing-picture", "", fault_words, fault_remedy},
     {"unreadable-picture", "", fault_words, fault_remedy},
     {"empty-frame", "No picture is linked to this frame."},
@@ -236,6 +254,14 @@ constexpr Row rows[] = {
     {"inside-safe-margin", "", margin_words, margin_remedy},
     {"off-page", "", off_page_words},
     {"across-gutter", "", gutter_words, gutter_remedy},
+    {"nearly-aligned", "", nearly_aligned_words},
+    {"sliver-overlap", "", sliver_overlap_words},
+    {"stray-margin", "", stray_margin_words},
+    {"stray-caption", "", stray_caption_words, stray_caption_remedy},
+    {"hidden-text", "", hidden_text_words},
+    {"type-on-picture", "", type_on_picture_words},
+    {"overfull-text", "", overfull_text_words},
+    {"small-type", "", small_type_words},
     {"picture-twice", "", twice_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
     {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},
@@ -299,6 +325,7 @@ std::string subject(const Evidence &evidence, const Finding &finding) {
   if (!finding.page) return {}; // the book as a whole
   const Page &page = evidence.book.pages[*finding.page];
   if (finding.frame) return fmt::format("Frame {}", page.frames[*finding.frame].id);
+  if (!finding.text) return {}; // the page as a whole
   return first_words(page.texts[*finding.text]);
 }
 

@@ -119,7 +119,7 @@ TEST_CASE("the better copy") {
     CopyWorth w{width, height, {}};
     w.enlargement.certainty = factor > 1 ? Certainty::firm : Certainty::no;
     if (factor > 1) w.enlargement.factor = factor;
-    w.enlargement.detail = {detail, detail};
+    w.enlargement.detail = {true, detail, detail};
     return w;
   };
   CHECK(better_copy(pair, worth(3000, 2000), worth(1500, 1000)) == BetterCopy::whole);
