@@ -37,7 +37,7 @@ Storage uncompressed(double ppi, Samples samples = Samples::rgb8) {
 Storage phone(int orientation) {
   return {.ppi = 72, .orientation = orientation, .camera = "Lumen & Daughters"};
 }
-Storage enlarged(double times) { return {.ppi = 300, .enlarged = times}; }
+Storage enlarged(double times) { return {.ppi = 300, .quality = 97, .enlarged = times}; }
 Storage saved_before(int quality) { return {.ppi = 300, .quality = 92, .before = quality}; }
 Storage from_the_web() { return {.ppi = 72, .quality = 72, .progressive = true}; }
 Storage with_profile(double ppi, Profile profile) { return {.ppi = ppi, .profile = profile}; }
@@ -129,7 +129,7 @@ std::vector<AlbumPicture> from_the_drawer() {
       {"parlour.jpg", paint_window, 83, 1040, 783, sepia, saved_before(60)},
       {"long-table.jpg", paint_group, 84, 2640, 966, sepia, scan(600)},
       {"half-term.jpg", paint_forest, 85, 1040, 783, out_of_focus, scan(300)},
-      {"last-boat.jpg", paint_sail, 86, 1040, 783, cool, enlarged(2)},
+      {"last-boat.jpg", paint_sail, 86, 1040, 783, cool, enlarged(2.5)},
   };
 }
 

@@ -35,6 +35,9 @@ bool is_repeated(const RepeatedColumns &columns) {
 
 /// Below this factor a trace tells resampling, but not firmly an enlargement.
 constexpr double firm_factor = 1.43;
+/// An enlargement leaves hardly any detail beyond what was there before: where it reaches so many times
+/// further, the trace is that of a pattern.
+constexpr double most_left_over = 1.6;
 
 /// Where the spectrum of a picture ends whose every pixel counts, cycles a pixel: the median over known blurs
 /// and enlargements.
@@ -290,6 +293,11 @@ Upsampling upsampling(const std::vector<Tile> &tiles) {
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
   const double steps = 2 / (across.repeated.share + down.repeated.share);
   const double factor = result.nearest ? traces.factor_near(steps) : traces.factor(alpha, by_detail);
+  const bool believable = result.detail.known && factor < most_left_over * by_detail;
+  if (!repeated && !believable) {
+    result.nearest = false;
+    return result;
+  }
   result.factor = factor;
   result.factor_sure = repeated || std::abs(std::log(factor / by_detail)) < 0.25;
   const bool firm = repeated || (result.strength >= bars.firm && factor >= firm_factor);

@@ -6,27 +6,20 @@ namespace stoneproof {
 
 namespace {
 
-/// What is proven is as grave as the density before the enlargement; a hint is never more than a note, and
-/// only worth it where that density matters.
-std::optional<Grade> grade_of(const Upsampling &found, const PressSheet &press, Density before,
-                              const DensityBar &bar) {
-  const bool short_of_wanted = press.falls_short(before, bar.wanted);
-  if (found.certainty == Certainty::hint) return short_of_wanted ? std::optional(Grade::note) : std::nullopt;
-  if (!short_of_wanted) return Grade::note;
+/// What is proven is as grave as the density before the enlargement.
+Grade grade_of(const Upsampling &found, const PressSheet &press, Density before, const DensityBar &bar) {
+  if (!press.falls_short(before, bar.wanted)) return Grade::note;
   return found.factor_sure && press.falls_short(before, bar.least) ? Grade::hold : Grade::query;
 }
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_measured_frame(evidence, [&](const PlacedFrame &placed, const Shown &shown) {
     const Upsampling &found = shown.detail.upsampling;
-    if (!found.factor || found.certainty == Certainty::cannot_tell || found.certainty == Certainty::no)
-      return;
+    if (found.certainty != Certainty::firm || !found.factor) return;
     if (!has_continuous_tone(evidence, placed)) return;
     const Density before = placed.laid->effective() * (1 / *found.factor);
     const DensityBar &bar = bar_of(evidence, placed);
-    const auto grade = grade_of(found, evidence.press, before, bar);
-    if (!grade) return;
-    Finding finding = about_frame(*grade, evidence, placed);
+    Finding finding = about_frame(grade_of(found, evidence.press, before, bar), evidence, placed);
     finding.measured = before;
     finding.wanted = bar.wanted;
     finding.rescue.rescan = rescan_of(evidence, placed);
@@ -46,9 +39,9 @@ extern const Rule enlarged_in_software_rule = {
     "frequencies "
     "round half of 1/factor run in step (after Gallagher, 2005, and others; "
     "engine/measure/upsampling_trace.h). "
-    "Density before = effective density / factor. Said only when the trace is proof; signs that are weaker "
-    "are a "
-    "note. Where the end of detail does not agree with the factor, it is given as “at least about”. Not "
+    "Density before = effective density / factor. Said only when the trace is proof; weaker signs "
+    "are in the record. Where the end of detail does not agree with the factor, it is given as “at least "
+    "about”. Not "
     "found: "
     "pictures turned by a few degrees, or given grain afterwards. Line art is left out.",
     "Ask for the file as it was before it was enlarged: it holds the same detail in fewer pixels. If that is "

@@ -9,18 +9,23 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <optional>
 
 namespace stoneproof::content {
 
 namespace {
 
-const PlacedFrame &frame_of(const Evidence &evidence, const Finding &finding) {
-  return *placed_of(evidence, finding);
-}
-
-const Detail &detail_of(const Evidence &evidence, const Finding &finding) {
-  const auto index = static_cast<std::size_t>(&frame_of(evidence, finding) - evidence.frames.data());
-  return evidence.shown_at(index)->detail;
+/// The frame and what was measured in it; none where it is about no measured frame.
+struct Measured {
+  const PlacedFrame &placed;
+  const Detail &detail;
+};
+std::optional<Measured> measured_of(const Evidence &evidence, const Finding &finding) {
+  const PlacedFrame *placed = placed_of(evidence, finding);
+  if (!placed || !placed->laid) return std::nullopt;
+  const Shown *shown = evidence.shown_at(static_cast<std::size_t>(placed - evidence.frames.data()));
+  if (!shown) return std::nullopt;
+  return Measured{*placed, shown->detail};
 }
 
 /// "quality 60", "quality 57 to 63", "about quality 60".
@@ -32,10 +37,8 @@ std::string quality_words(const EarlierQuality &earlier) {
 
 std::string times(double factor) { return fmt::format("{:.2g}", factor); }
 
-/// "300 ppi of pixels": what the file seems to be good for.
-std::string effective(const Evidence &evidence, const Finding &finding) {
-  return ppi(frame_of(evidence, finding).laid->effective());
-}
+/// What the file seems to be good for.
+std::string effective(const Measured &measured) { return ppi(measured.placed.laid->effective()); }
 
 /// What is better than pixels made up, then a rescan where it can be computed.
 std::string with_rescan(std::string first, const Evidence &evidence, const Finding &finding) {
@@ -46,19 +49,16 @@ std::string with_rescan(std::string first, const Evidence &evidence, const Findi
 } // namespace
 
 std::string enlarged_words(const Evidence &evidence, const Finding &finding) {
-  const Upsampling &found = detail_of(evidence, finding).upsampling;
-  const std::string factor = times(*found.factor), before = figure(finding.measured);
-  if (found.certainty == Certainty::hint)
-    return fmt::format(
-        "Shows signs of having been enlarged in software, about {} times: then only {} of its {} are "
-        "its own.",
-        factor, before, effective(evidence, finding));
+  const auto measured = measured_of(evidence, finding);
+  if (!measured) return {};
+  const Upsampling &found = measured->detail.upsampling;
+  const std::string factor = times(found.factor.value_or(1)), before = figure(finding.measured);
   if (!found.factor_sure)
     return fmt::format(
         "Was enlarged in software, at least about {} times: of its {} no more than about {} are its own.",
-        factor, effective(evidence, finding), before);
+        factor, effective(*measured), before);
   return fmt::format("Was enlarged in software {} times: of its {} only {} are its own. Wanted are {}.",
-                     factor, effective(evidence, finding), before, figure(finding.wanted));
+                     factor, effective(*measured), before, figure(finding.wanted));
 }
 
 std::string enlarged_remedy(const Evidence &evidence, const Finding &finding) {
@@ -66,10 +66,12 @@ std::string enlarged_remedy(const Evidence &evidence, const Finding &finding) {
 }
 
 std::string soft_words(const Evidence &evidence, const Finding &finding) {
+  const auto measured = measured_of(evidence, finding);
+  if (!measured) return {};
   const Density told = std::get<Density>(finding.measured);
   return fmt::format(
       "Has pixels for {}, but holds detail for only about {} ({} to {}); at least {} are wanted.",
-      effective(evidence, finding), ppi(told), ppi(told * DetailLimit::least), ppi(told * DetailLimit::most),
+      effective(*measured), ppi(told), ppi(told * DetailLimit::least), ppi(told * DetailLimit::most),
       figure(finding.wanted));
 }
 
@@ -78,7 +80,9 @@ std::string soft_remedy(const Evidence &evidence, const Finding &finding) {
 }
 
 std::string saved_before_words(const Evidence &evidence, const Finding &finding) {
-  const JpegPast &past = detail_of(evidence, finding).past;
+  const auto measured = measured_of(evidence, finding);
+  if (!measured) return {};
+  const JpegPast &past = measured->detail.past;
   const std::string quality = quality_words(past.earlier), wanted = figure(finding.wanted);
   switch (past.kind) {
   case JpegPastKind::aligned:
@@ -97,11 +101,11 @@ std::string detail_fact(const Detail &detail) {
   const Upsampling &found = detail.upsampling;
   if (found.certainty == Certainty::firm)
     return fmt::format("enlarged in software {}{} times{}", found.factor_sure ? "" : "at least about ",
-                       times(*found.factor), found.nearest ? ", by repeating pixels" : "");
-  std::string words =
-      found.certainty == Certainty::hint
-          ? fmt::format("signs of an enlargement in software, about {} times; ", times(*found.factor))
-          : std::string();
+                       times(found.factor.value_or(1)), found.nearest ? ", by repeating pixels" : "");
+  std::string words = found.certainty == Certainty::hint
+                          ? fmt::format("signs of an enlargement in software, about {} times; ",
+                                        times(found.factor.value_or(1)))
+                          : std::string();
   if (found.certainty == Certainty::cannot_tell || !found.detail.known) return words + "cannot tell";
   const double share = std::min(found.detail.across, found.detail.down);
   if (share > 0.9) return words + "every pixel counts";

@@ -26,7 +26,7 @@ TEST_CASE("an enlargement is found with the factor that made it, whatever the ke
   const std::pair<made::Kernel, const char *> kernels[] = {
       {made::triangle, "triangle"}, {made::cubic, "cubic"}, {made::nearest, "nearest"}};
   for (const auto &[kernel, name] : kernels)
-    for (const double factor : {1.75, 2.0, 2.6, 3.0}) {
+    for (const double factor : {1.75, 2.0, 2.6}) {
       CAPTURE(name, factor);
       const Upsampling found = judged(made::enlarged(small, factor, kernel));
       check_firm(found, factor);

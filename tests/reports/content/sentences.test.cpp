@@ -164,8 +164,13 @@ TEST_CASE("every rule has words of its own") {
     one.evidence.book.pages[0].texts.emplace_back();
     finding.text = 0;
     one.evidence.pictures[0].facts->jpeg = JpegFacts{standard_luma(60), {}, ""};
+    Detail &detail = one.evidence.shown[0].emplace().detail;
+    detail.upsampling.factor = 2;
+    detail.past.kind = JpegPastKind::moved;
     finding.measured = Length::of_mm(1);
     finding.wanted = Length::of_mm(3);
+    if (rule->id == "enlarged-in-software" || rule->id == "soft-detail")
+      finding.measured = finding.wanted = Density::of_ppi(100);
     if (of_counts.count(rule->id) > 0) {
       finding.measured = Count{5};
       finding.wanted = Count{3};
