@@ -64,7 +64,7 @@ ProfileSpace space_of(const RowLayout &layout) {
 class Meters {
 public:
   Meters(const Facts &facts, const PassOrder &order, const RowLayout &layout)
-      : facts_(facts), neutral_(layout), layout_(layout) {
+      : facts_(facts), detail_(order.detail), neutral_(layout), layout_(layout) {
     if (layout.colour != ColourModel::cmyk && order.press_table) table_ = table_of(order);
   }
 
@@ -72,7 +72,7 @@ public:
     const auto part = stored_part(look.part, facts_);
     if (!part) return false;
     tones_.emplace_back(*part, layout_);
-    tiles_.emplace_back(*part, layout_);
+    if (detail_) tiles_.emplace_back(*part, layout_);
     const bool inks =
         look.square_width && look.square_height && (table_ || layout_.colour == ColourModel::cmyk);
     inks_.emplace_back();
@@ -98,7 +98,7 @@ public:
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
       look.tone = tone_of(tones_[i].take());
-      look.detail = detail_of(tiles_[i].take(), facts_);
+      if (detail_) look.detail = detail_of(tiles_[i].take(), facts_);
       if (inks_[i]) look.ink = inks_[i]->take();
       if (look.ink) look.ink_place = seen_part(look.ink->where, facts_);
       result.looks.push_back(std::move(look));
@@ -114,6 +114,7 @@ private:
   }
 
   const Facts &facts_;
+  bool detail_;
   const PressTable *table_ = nullptr;
   NeutralMeter neutral_;
   const RowLayout &layout_;

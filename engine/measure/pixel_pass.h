@@ -32,6 +32,7 @@ struct LookResult {
 struct PassOrder {
   std::optional<PreviewOrder> copy;
   std::vector<Look> looks;
+  bool detail = true; ///< look for detail, enlargement and an earlier saving in every look
   /// Gives the table for a picture's profile (empty: none embedded) and space, or null: then ink is measured
   /// of CMYK only. Called at most once.
   std::function<const PressTable *(const std::vector<std::uint8_t> &icc, ProfileSpace space)> press_table;
