@@ -72,6 +72,26 @@ Scene on_its_side(Scene scene) {
   return scene;
 }
 
+/// Every page as one lying on its side: its trim, and all frames with their pictures, a quarter turn
+/// clockwise.
+Scene pages_turned(Scene scene) {
+  const Book upright = scene.book;
+  for (Page &page : scene.book.pages) {
+    const Rect trim = page_space(upright, scene.press, page).trim;
+    page.kind = PageKind::page;
+    page.number = std::max(page.number, 1);
+    page.trim = Size{trim.height, trim.width};
+    for (Frame &frame : page.frames) {
+      const Point centre = frame.rect.centre(), to{trim.height - centre.y, centre.x};
+      const auto move = [&](Rect &rect) { rect.x += to.x - centre.x, rect.y += to.y - centre.y; };
+      if (auto *at = std::get_if<PictureAt>(&frame.fit)) move(at->rect);
+      move(frame.rect);
+      frame.turn.degrees += 90;
+    }
+  }
+  return scene;
+}
+
 } // namespace
 
 TEST_CASE("the unit that lengths are written in never changes a finding") {
@@ -105,6 +125,29 @@ TEST_CASE("a picture saved on its side and turned back by its frame gives the sa
           std::swap(crop->width_share, crop->height_share);
       }
     CHECK(listed(turned_scene, found) == listed(scene, expected));
+  });
+}
+
+TEST_CASE("a whole page turned by a quarter with all that lies on it keeps every density") {
+  each_fixture([](const std::filesystem::path &path) {
+    const Scene scene = read_scene(path), turned_scene = pages_turned(scene);
+    const Evidence upright = scene.evidence(), lying = turned_scene.evidence();
+    REQUIRE(lying.frames.size() == upright.frames.size());
+    for (std::size_t i = 0; i < upright.frames.size(); ++i) {
+      const PlacedFrame &one = upright.frames[i], &other = lying.frames[i];
+      CHECK(std::abs(one.box.width.mm() - other.box.height.mm()) < 1e-5);
+      CHECK(std::abs(one.box.height.mm() - other.box.width.mm()) < 1e-5);
+      REQUIRE(one.laid.has_value() == other.laid.has_value());
+      if (!one.laid) continue;
+      CHECK(one.laid->density_x == other.laid->density_x);
+      CHECK(one.laid->density_y == other.laid->density_y);
+      CHECK(one.laid->shown == other.laid->shown);
+      CHECK(one.cut_share == other.cut_share);
+    }
+    for (std::size_t i = 0; i < upright.spaces.size(); ++i) {
+      CHECK(lying.spaces[i].trim.width == upright.spaces[i].trim.height);
+      CHECK(lying.spaces[i].trim.height == upright.spaces[i].trim.width);
+    }
   });
 }
 
