@@ -30,6 +30,8 @@ struct FigureOf {
   std::string operator()(Share share) const { return per_cent(share.value); }
   std::string operator()(Count number) const { return fmt::format("{}", number.value); }
   std::string operator()(Quality quality) const { return fmt::format("{}", quality.value); }
+  std::string operator()(Ruling ruling) const { return fmt::format("{:.0f} lines an inch", ruling.lines); }
+  std::string operator()(Angle angle) const { return degrees(angle.degrees); }
 };
 
 } // namespace
@@ -52,6 +54,8 @@ std::string size(const Size &size) {
   return fmt::format("{} × {} mm", side(size.width), side(size.height));
 }
 
+std::string degrees(double angle) { return trimmed(std::abs(angle), 1) + "°"; }
+
 std::string per_cent(double share) {
   const double value = share * 100;
   if (value > 0 && value < 0.1) return "less than 0.1 %";
@@ -71,6 +75,13 @@ std::string figure(const Measure &measure) { return std::visit(FigureOf{}, measu
 
 std::string count(std::size_t n, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+std::string listed(const std::vector<std::string> &names) {
+  std::string list;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    list += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return list;
 }
 
 std::string with_figures_kept_whole(std::string text) {
