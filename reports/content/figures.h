@@ -4,6 +4,7 @@
 
 #include "engine/rules/finding.h"
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,8 @@ std::string figure(const Measure &measure);
 /// no rounding makes the two alike.
 std::string figure_beside(const Measure &measured,
                           const Measure &wanted); ///< by kind; "" where nothing was measured
+/// "9.9 MB", "310 MB", "1.9 GB", rounded up: a megabyte is a million bytes, a gigabyte a thousand million.
+std::string file_size(std::uint64_t bytes);
 std::string count(std::size_t n, std::string_view one, std::string_view many); ///< "1 hold", "3 holds"
 
 std::string listed(const std::vector<std::string> &names); ///< "top, outside and bottom"
