@@ -16,13 +16,18 @@ namespace {
 struct Bars {
   double hint, firm;
 };
-Bars bars_for(std::size_t tiles) { return tiles >= 3 ? Bars{1.0, 1.15} : Bars{1.4, 1.7}; }
+Bars bars_for(std::size_t tiles) {
+  if (tiles >= 3) return {1.0, 1.15};
+  return tiles == 2 ? Bars{1.4, 1.8} : Bars{1.7, 2.3};
+}
 
 /// Below this factor a trace tells resampling, but not firmly an enlargement.
 constexpr double firm_factor = 1.43;
 /// An enlargement leaves hardly any detail beyond what was there before: the further it reaches beyond this
 /// many times that, the stronger a trace must be that is no pattern's.
 constexpr double most_left_over = 1.6;
+/// Logarithm up to which the factor and the end of detail agree: a wrong factor is mostly half or double.
+constexpr double agree = 0.5;
 
 /// Pixels were repeated where the steps of columns follow the factor so well and the picture is as good as
 /// sharp, or so well that there need be no other trace; and it is sharper than any kernel leaves it.
@@ -104,6 +109,18 @@ double strongest(const std::vector<TracePeak> &peaks) {
 /// Peaks so much weaker than the strongest are not looked at.
 constexpr double least_share = 0.3;
 
+/// A JPEG that was enlarged took the lines of its blocks along: they stand at eighths of alpha.
+double with_its_blocks(const TracePeak &peak, const std::vector<TracePeak> &peaks) {
+  constexpr double near = 0.002, share = 0.5;
+  double strength = peak.strength;
+  for (const TracePeak &other : peaks) {
+    const double eighth = std::round(8 * other.alpha / peak.alpha);
+    if (eighth != 8 && std::abs(other.alpha - eighth * peak.alpha / 8) < near)
+      strength += share * other.strength;
+  }
+  return strength;
+}
+
 /// The factor that the peaks and the end of detail (as a factor) together make most likely.
 double likely_factor(const std::vector<TracePeak> &peaks, double by_detail) {
   constexpr double spread = 0.5, as_strong = 0.5, near = 0.01;
@@ -113,7 +130,7 @@ double likely_factor(const std::vector<TracePeak> &peaks, double by_detail) {
   for (const TracePeak &peak : peaks) {
     if (peak.strength <= bar) continue;
     const double off = std::log(1 / peak.alpha / by_detail) / spread;
-    const double likely = std::log(peak.strength) - 0.5 * off * off;
+    const double likely = std::log(with_its_blocks(peak, peaks)) - 0.5 * off * off;
     if (likely > most) most = likely, found = peak;
   }
   // Straight interpolation leaves a second line at twice alpha.
@@ -155,6 +172,7 @@ void bound_by_factor(Upsampling &result, const UpsamplingTrace &across, const Up
   };
   bound(result.detail.across, at_across);
   bound(result.detail.down, at_down);
+  result.detail.known |= result.detail.across * factor <= 1 && result.detail.down * factor <= 1;
 }
 
 /// Sets what is told of the enlargement, from the peaks and the end of detail as a factor.
@@ -173,7 +191,7 @@ void judge(Upsampling &result, const std::vector<TracePeak> &peaks, const Repeat
     return;
   }
   result.factor = factor;
-  result.factor_sure = result.nearest || std::abs(std::log(factor / by_detail)) < 0.25;
+  result.factor_sure = result.nearest || std::abs(std::log(factor / by_detail)) < agree;
   const bool firm = (proven || result.strength >= bars.firm * bar) && factor >= firm_factor;
   result.certainty = firm ? Certainty::firm : Certainty::hint;
 }
@@ -182,20 +200,25 @@ void judge(Upsampling &result, const std::vector<TracePeak> &peaks, const Repeat
 
 Upsampling upsampling(const std::vector<Tile> &tiles) {
   Upsampling result;
-  constexpr double flat = 0.5; // levels of |Laplacian|: less than any camera's noise
-  if (tiles.empty() || tiles.front().detail < flat) return result;
+  constexpr double none = 0.05, flat = 0.5; // levels of |Laplacian|: less than any camera's noise
+  if (tiles.empty() || tiles.front().detail < none) return result;
+  const bool is_flat = tiles.front().detail < flat;
   std::vector<Tile> turned;
   for (const Tile &tile : tiles) turned.push_back(transposed(tile));
   const UpsamplingTrace across = upsampling_trace(tiles), down = upsampling_trace(turned);
   const double end_across = end_of_detail(across.power_of_best), end_down = end_of_detail(down.power_of_best);
-  result.detail = {has_contrast(tiles), std::min(1.0, end_across / sharp_end),
+  result.detail = {!is_flat && has_contrast(tiles), std::min(1.0, end_across / sharp_end),
                    std::min(1.0, end_down / sharp_end)};
   if (has_screen(across.power) || has_screen(down.power)) return result;
 
   const std::vector<TracePeak> peaks = trace_peaks(across, down);
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
   judge(result, peaks, repeated_pixels(peaks, tiles, turned), by_detail, bars_for(tiles.size()));
-  if (result.certainty == Certainty::firm) bound_by_factor(result, across, down);
+  // What is flat holds too little to clear it, but enough for a trace.
+  if (result.certainty == Certainty::firm)
+    bound_by_factor(result, across, down);
+  else if (is_flat)
+    result.certainty = Certainty::cannot_tell, result.factor.reset();
   return result;
 }
 
