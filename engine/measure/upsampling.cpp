@@ -12,13 +12,14 @@ namespace stoneproof {
 
 namespace {
 
-/// From which strength on a trace is a hint and firm: with few tiles chance reaches higher.
+/// From which strength on a trace is a hint and firm: a quarter above all natives of the half that sets
+/// bounds, and with few tiles chance reaches higher.
 struct Bars {
   double hint, firm;
 };
 Bars bars_for(std::size_t tiles) {
-  if (tiles >= 3) return {1.0, 1.15};
-  return tiles == 2 ? Bars{1.4, 1.8} : Bars{1.7, 2.3};
+  if (tiles >= 6) return {1.0, 1.25};
+  return tiles >= 3 ? Bars{1.1, 1.4} : Bars{1.9, 2.4};
 }
 
 /// Below this factor a trace tells resampling, but not firmly an enlargement.

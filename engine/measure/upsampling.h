@@ -19,7 +19,7 @@ struct DetailLimit {
   double across = 1, down = 1; ///< 0 to 1; along the rows and the columns as stored
   /// The truth lies between these multiples of the estimate, nine times in ten (tests/bench/detail). Where
   /// an enlargement is firm, the estimate is 1 / factor, and as near to the truth as that.
-  static constexpr double least = 0.75, most = 1.65;
+  static constexpr double least = 0.68, most = 1.8;
 };
 
 struct Upsampling {

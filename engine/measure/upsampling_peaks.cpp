@@ -12,8 +12,8 @@ namespace {
 /// Where a trace counts: set on the half of the photographs that scores nothing (tests/bench/detail), above
 /// all of its natives.
 constexpr double coherence_counts = 0.15;
-constexpr double at_eighth[] = {0, 0, 0.45, 0.18, 0.15, 0.15};
-constexpr double damped_at_eighth[] = {0, 0, 0.45, 0.13, 0.11, 0.12};
+constexpr double at_eighth[] = {0, 0, 0.45, 0.25, 0.15, 0.15};
+constexpr double damped_at_eighth[] = {0, 0, 0.45, 0.18, 0.11, 0.12};
 
 using Lines = std::array<std::complex<double>, 7>;
 
