@@ -6,7 +6,7 @@ namespace stoneproof::record {
 
 namespace {
 
-std::string quoted(std::string_view field) {
+std::string in_quotes(std::string_view field) {
   std::string text = "\"";
   for (const char c : field) text.append(c == '"' ? 2 : 1, c);
   return text + '"';
@@ -18,7 +18,7 @@ std::string csv_line(const std::vector<std::string> &fields) {
   std::string line;
   for (std::size_t i = 0; i < fields.size(); ++i) {
     const bool plain = fields[i].find_first_of(",\"\r\n") == std::string::npos;
-    line += (i == 0 ? "" : ",") + (plain ? fields[i] : quoted(fields[i]));
+    line += (i == 0 ? "" : ",") + (plain ? fields[i] : in_quotes(fields[i]));
   }
   return line + "\r\n";
 }
