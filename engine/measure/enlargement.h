@@ -1,14 +1,12 @@
 // Whether a picture was enlarged in software, and for how much density its detail is enough.
 #pragma once
 
+#include "engine/measure/certainty.h"
 #include "engine/measure/enlargement_trace.h"
 
 #include <optional>
 
 namespace stoneproof {
-
-/// How sure a measure is. Cannot tell: too little to look at, or a kind of picture that it is not made for.
-enum class Certainty { cannot_tell, no, hint, firm };
 
 /// Detail ends, along an axis, where less than a tenth of what lies in the spectrum (weighted with frequency
 /// squared) is left above: as a share of what one pixel could hold. 1: every pixel counts.
