@@ -1,16 +1,16 @@
-// Chances by counting covered pixels. Only way in: marks_of. Tested in
+// Chances by counting covered pixels. Only way in: placed_marks. Tested in
 // tests/engine/measure/glass_dirt.test.cpp.
 #include "engine/measure/glass_chance.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <utility>
 
 namespace stoneproof {
 
 namespace {
 
-/// Squares of peaks painted on the reduced picture, with counts for the whole and for cells of 64 pixels.
+/// Squares of marks painted on the reduced picture, with counts for the whole and for cells of 64 pixels.
 class Coverage {
 public:
   explicit Coverage(const GlassMap &map)
@@ -18,10 +18,13 @@ public:
         rows_((height_ + cell - 1) / cell), covered_(static_cast<std::size_t>(width_ * height_)),
         cells_(static_cast<std::size_t>(columns_ * rows_)) {}
 
-  void paint(const GlassPeak &peak) {
-    for (std::int64_t y = std::max(0, peak.y - 1); y <= std::min<std::int64_t>(peak.y + 1, height_ - 1); ++y)
-      for (std::int64_t x = std::max(0, peak.x - 1); x <= std::min<std::int64_t>(peak.x + 1, width_ - 1);
-           ++x) {
+  void paint(const PlacedMark &mark, int reach) {
+    const std::int64_t left = std::max<std::int64_t>(mark.x - reach, 0),
+                       right = std::min<std::int64_t>(mark.x + reach, width_ - 1),
+                       top = std::max<std::int64_t>(mark.y - reach, 0),
+                       bottom = std::min<std::int64_t>(mark.y + reach, height_ - 1);
+    for (std::int64_t y = top; y <= bottom; ++y)
+      for (std::int64_t x = left; x <= right; ++x) {
         if (covered_[static_cast<std::size_t>(y * width_ + x)]) continue;
         covered_[static_cast<std::size_t>(y * width_ + x)] = true;
         ++count_;
@@ -31,10 +34,10 @@ public:
 
   double share() const { return static_cast<double>(count_) / static_cast<double>(width_ * height_); }
 
-  /// How many times closer they stand in the 3 x 3 cells around a peak than in the whole.
-  double closeness(const GlassPeak &peak) const {
+  /// How many times closer they stand in the 3 x 3 cells around a mark than in the whole.
+  double closeness(const PlacedMark &mark) const {
     double sum = 0, pixels = 0;
-    const std::int64_t row = peak.y / cell, column = peak.x / cell;
+    const std::int64_t row = mark.y / cell, column = mark.x / cell;
     for (std::int64_t y = std::max<std::int64_t>(0, row - 1); y <= std::min(row + 1, rows_ - 1); ++y)
       for (std::int64_t x = std::max<std::int64_t>(0, column - 1); x <= std::min(column + 1, columns_ - 1);
            ++x) {
@@ -53,24 +56,27 @@ private:
 
 } // namespace
 
-std::vector<GlassMark> marks_of(const GlassMap &map) {
+std::vector<PlacedMark> placed_marks(const GlassMap &map, int reach) {
+  std::vector<PlacedMark> marks;
+  std::array<std::vector<std::size_t>, 256> by_strength;
+  std::int64_t at = 0;
+  for (const GlassMark &mark : map.marks) {
+    at += mark.skip;
+    if (mark.strength == 0) continue;
+    by_strength[mark.strength].push_back(marks.size());
+    marks.push_back({static_cast<std::int16_t>(at % map.width), static_cast<std::int16_t>(at / map.width), 0,
+                     mark.contrast});
+  }
   Coverage coverage(map);
-  std::vector<double> surprises;
-  surprises.reserve(map.peaks.size());
-  for (const GlassPeak &peak : map.peaks) {
-    coverage.paint(peak);
-    surprises.push_back(-std::log(coverage.share()));
+  for (std::size_t strength = by_strength.size(); strength-- > 1;) {
+    for (const std::size_t i : by_strength[strength]) coverage.paint(marks[i], reach);
+    if (by_strength[strength].empty()) continue;
+    const double surprise = -std::log(coverage.share());
+    for (const std::size_t i : by_strength[strength]) {
+      const double here = surprise - std::log(std::max(1.0, coverage.closeness(marks[i])));
+      marks[i].surprise = static_cast<std::uint8_t>(std::clamp(here, 0.0, most_surprise) * surprise_unit);
+    }
   }
-  std::vector<GlassMark> marks;
-  marks.reserve(map.peaks.size());
-  for (std::size_t i = 0; i < map.peaks.size(); ++i) {
-    const GlassPeak &peak = map.peaks[i];
-    const double surprise = surprises[i] - std::log(std::max(1.0, coverage.closeness(peak)));
-    const double code = std::clamp(surprise, 0.0, most_surprise) * surprise_unit;
-    marks.push_back({peak.x, peak.y, static_cast<std::uint8_t>(code), peak.contrast});
-  }
-  std::sort(marks.begin(), marks.end(),
-            [](const GlassMark &a, const GlassMark &b) { return std::pair(a.y, a.x) < std::pair(b.y, b.x); });
   return marks;
 }
 

@@ -15,7 +15,7 @@ struct GlassSpeck {
   PixelPart where;     ///< the rectangle that it fills, to whole reduced pixels
   double contrast = 0; ///< levels of 255 against its surroundings at the reduced size; the carriers' median
   bool hair = false;   ///< longer than three times its width
-  double beyond_chance = 0; ///< natural logarithm: so much less likely by chance than once in the whole glass
+  double beyond_chance = 0; ///< of its best pixel, ln: so much less likely than once in the whole glass
   std::vector<std::size_t> carriers;     ///< the pictures that show it; indices into the batch
   Certainty certainty = Certainty::hint; ///< hint or firm
 };

@@ -3,20 +3,22 @@
 #include "engine/measure/glass_meter.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdlib>
-#include <utility>
 
 namespace stoneproof {
 
 namespace {
 
-constexpr std::int64_t most_pixels = 3'000'000, most_side = 65'535;
+constexpr std::int64_t most_pixels = 3'000'000, most_side = 32'767;
 constexpr std::int64_t band_rows = 128, block = 16;
 constexpr int reach = SpeckFilter::reach;
-/// Peaks kept: one in so many reduced pixels, and never more than `most_peaks`.
-constexpr std::int64_t pixels_a_peak = 100;
-constexpr std::size_t most_peaks = 20'000;
+/// One pixel of so many is kept.
+constexpr std::int64_t pixels_a_mark = 20;
+/// The least strength is a residual of so many times the activity around it; the strength doubles in so many
+/// steps.
+constexpr float least_ratio = 1.5f, steps = 16;
 /// A residual counts against the mean around it plus this much, in levels; and as at most so many levels.
 constexpr double least_activity = 0.6, most_residual = 40;
 /// Where the scan ends there is a shadow or a cut: so many reduced pixels along each edge are left out.
@@ -36,7 +38,7 @@ GlassMeter::GlassMeter(const RowLayout &layout)
     : stored_(layout.stored), factor_(glass_factor(layout.stored)), reduced_(layout, factor_),
       width_(reduced_.width()), height_(reduced_.height()), stride_(width_ + 2 * reach),
       columns_((width_ + block - 1) / block), any_(std::min(width_, height_) >= least_side),
-      most_(std::min(most_peaks, static_cast<std::size_t>(width_ * height_ / pixels_a_peak))), cut_(1) {
+      most_(static_cast<std::size_t>(width_ * height_ / pixels_a_mark)) {
   if (!any_) return;
   band_.reserve(static_cast<std::size_t>((band_rows + 2 * reach) * stride_));
   streaks_.emplace(width_, height_);
@@ -116,38 +118,43 @@ double GlassMeter::activity_around(std::int64_t column, std::int64_t row) const 
   return 1.25 * sum / count + least_activity * SpeckFilter::unit;
 }
 
-// One candidate at most of 2 x 2 pixels: a speck that is flat on top gives several, wherever noise lifts it.
 void GlassMeter::judge_row_of_blocks(std::int64_t block_row, const std::int16_t *residual) {
-  const std::int64_t top = block_row * block, end = std::min(top + block, height_ - margin);
+  const std::int64_t top = std::max(block_row * block, margin),
+                     end = std::min((block_row + 1) * block, height_ - margin);
+  std::vector<int> least(static_cast<std::size_t>(columns_));
+  std::vector<float> scale(least.size());
   for (std::int64_t column = 0; column < columns_; ++column) {
-    const auto around = static_cast<float>(activity_around(column, block_row));
-    const std::int64_t right = std::min((column + 1) * block, width_ - margin);
-    for (std::int64_t y = std::max(top, margin); y + 1 < end; y += 2) {
-      const auto least = static_cast<int>(cut_ * around);
-      const std::int16_t *rows[] = {residual + (y - top) * width_, residual + (y + 1 - top) * width_};
-      for (std::int64_t x = std::max(column * block, margin); x + 1 < right; x += 2) {
-        const int a = std::abs(int{rows[0][x]}), b = std::abs(int{rows[0][x + 1]}),
-                  c = std::abs(int{rows[1][x]}), d = std::abs(int{rows[1][x + 1]});
-        const int most = std::max(std::max(a, b), std::max(c, d));
-        if (most <= least) continue;
-        const bool lower = most > std::max(a, b);
-        const bool later = lower ? d > c : b > a;
-        const GlassPeak peak{static_cast<std::uint16_t>(x + later), static_cast<std::uint16_t>(y + lower),
-                             rows[lower][x + later]};
-        candidates_.push_back({peak, static_cast<float>(most) / around});
-      }
+    const auto at = static_cast<std::size_t>(column);
+    scale[at] = 1 / (least_ratio * static_cast<float>(activity_around(column, block_row)));
+    least[at] = static_cast<int>(std::exp2(static_cast<float>(least_ - 1) / steps) / scale[at]);
+  }
+  for (std::int64_t y = top; y < end; ++y) {
+    const std::int16_t *row = residual + (y - block_row * block) * width_;
+    for (std::int64_t x = margin; x < width_ - margin; ++x) {
+      const auto column = static_cast<std::size_t>(x / block);
+      const int size = std::abs(int{row[x]});
+      if (size <= least[column]) continue;
+      const float doublings = std::log2(static_cast<float>(size) * scale[column]);
+      candidates_.push_back({static_cast<std::uint32_t>(y * width_ + x),
+                             static_cast<std::uint8_t>(std::clamp(1 + doublings * steps, 1.0f, 255.0f)),
+                             static_cast<std::int8_t>(std::clamp(row[x] / SpeckFilter::unit, -127, 127))});
     }
   }
   if (candidates_.size() > 2 * most_) keep_strongest();
 }
 
+/// Raises the least strength until no more than wanted are left.
 void GlassMeter::keep_strongest() {
-  if (candidates_.size() <= most_) return;
-  const auto weakest = candidates_.begin() + static_cast<std::ptrdiff_t>(most_ - 1);
-  std::nth_element(candidates_.begin(), weakest, candidates_.end(),
-                   [](const Candidate &a, const Candidate &b) { return a.strength > b.strength; });
-  cut_ = weakest->strength;
-  candidates_.resize(most_);
+  std::array<std::size_t, 256> counts{};
+  for (const Candidate &candidate : candidates_) ++counts[candidate.strength];
+  std::size_t kept = 0;
+  int strength = 255;
+  while (strength >= least_ && kept + counts[static_cast<std::size_t>(strength)] <= most_)
+    kept += counts[static_cast<std::size_t>(strength--)];
+  least_ = strength + 1;
+  candidates_.erase(std::remove_if(candidates_.begin(), candidates_.end(),
+                                   [&](const Candidate &c) { return c.strength < least_; }),
+                    candidates_.end());
 }
 
 GlassMap GlassMeter::take() {
@@ -157,13 +164,15 @@ GlassMap GlassMeter::take() {
   for (int i = 0; i < reach; ++i) band_.insert(band_.end(), last.begin(), last.end());
   filter_band();
   keep_strongest();
-  std::sort(candidates_.begin(), candidates_.end(), [](const Candidate &a, const Candidate &b) {
-    if (a.strength != b.strength) return a.strength > b.strength;
-    return std::pair(a.peak.y, a.peak.x) < std::pair(b.peak.y, b.peak.x);
-  });
   map.width = width_, map.height = height_;
-  map.peaks.reserve(candidates_.size());
-  for (const Candidate &candidate : candidates_) map.peaks.push_back(candidate.peak);
+  map.marks.reserve(candidates_.size() * 9 / 8);
+  std::uint32_t at = 0;
+  for (const Candidate &candidate : candidates_) {
+    for (; candidate.at - at > 255; at += 255) map.marks.push_back({255, 0, 0});
+    map.marks.push_back(
+        {static_cast<std::uint8_t>(candidate.at - at), candidate.strength, candidate.contrast});
+    at = candidate.at;
+  }
   map.columns = streaks_->take_columns();
   map.rows = streaks_->take_rows();
   return map;

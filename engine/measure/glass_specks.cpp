@@ -1,202 +1,140 @@
-// Places where peaks of many scans meet. Only ways in: repeats_in, common_specks. Tested in
+// Groups of places where many scans agree. Only ways in: repeats_in, common_specks. Tested in
 // tests/engine/measure/glass_dirt.test.cpp; rates in tests/bench/detail.
 #include "engine/measure/glass_specks.h"
 
-#include "engine/measure/glass_chance.h"
+#include "engine/measure/glass_places.h"
 
 #include <algorithm>
-#include <cmath>
 #include <cstdlib>
 #include <numeric>
+#include <set>
+#include <utility>
 
 namespace stoneproof {
 
 namespace {
 
-/// A speck shows in at least so many scans, and in one of so many of the batch.
-constexpr std::size_t least_carriers = 4, one_carrier_of = 3;
-/// How much less likely than once in the whole glass the best place of a speck must be, and each other place
-/// of it, as natural logarithms; set on the clean batches of tests/bench/detail.
-constexpr double least_beyond_chance = 6, least_beyond_chance_beside = 1;
+/// The least that counts as a place of a speck at all, in what Place::beyond_chance says.
+constexpr double least_of_place = -8;
+/// A speck's best place must be so far beyond chance, less a tenth for each of its places, as large things
+/// agree at many and chance at few; set on the clean batches of tests/bench/detail.
+constexpr double least_of_speck = 2, worth_of_a_place = 0.1;
+constexpr std::size_t most_places_counted = 50;
 /// A larger thing, in reduced pixels, is an edge or a frame; so many specks are something else than dirt.
-constexpr int longest = 80;
+constexpr int longest = 80, hair_length = 15;
 constexpr std::size_t most_specks = 60;
-/// Of the strongest peaks of two scans that show the same, more than this share meets.
-constexpr std::size_t compared_peaks = 1000;
-constexpr double same_subject = 0.25;
-constexpr std::int64_t strip_rows = 64;
 
-/// A place that many scans mark.
-struct Place {
-  int x, y;
-  double beyond_chance;
-};
-
-/// -ln of the chance that at least m of n scans mark a place as surprisingly as the m-th surprising does, at
-/// its most unlikely m.
-class Coincidence {
-public:
-  explicit Coincidence(std::size_t scans)
-      : least_(std::max(least_carriers, (scans + one_carrier_of - 1) / one_carrier_of)), choices_(scans + 1) {
-    const auto factorial = [](std::size_t i) { return std::lgamma(static_cast<double>(i) + 1); };
-    for (std::size_t m = 0; m <= scans; ++m)
-      choices_[m] = factorial(scans) - factorial(m) - factorial(scans - m);
-  }
-  std::size_t least_carriers_of_batch() const { return least_; }
-
+/// The batch seen in three ways: as it is, with a pixel of play around each mark, and with each scan moved to
+/// where the dirt that is already known agrees best.
+struct Views {
+  std::vector<MarkedScans> views;
   struct Found {
-    double surprise = -1e9;
-    std::size_t carriers = 0;
+    Place place;
+    std::size_t view = 0;
   };
-  /// The surprises of the scans that mark the place, the largest first.
-  Found operator()(const std::vector<double> &surprises) const {
-    Found best;
-    for (std::size_t m = least_; m <= surprises.size(); ++m) {
-      const double surprise = static_cast<double>(m) * surprises[m - 1] - choices_[m];
-      if (surprise > best.surprise) best = {surprise, m};
-    }
-    return best;
-  }
-
-private:
-  std::size_t least_;
-  std::vector<double> choices_; ///< ln of how many ways there are to choose m of n
+  std::vector<Found> found; ///< in all views, row by row
 };
 
-/// The squares of marks of all scans on some rows of the glass.
-class Strip {
-public:
-  Strip(const std::vector<std::vector<GlassMark>> &marks, std::int64_t width)
-      : marks_(marks), width_(width), next_(marks.size()),
-        surprises_(marks.size(), std::vector<std::uint8_t>(static_cast<std::size_t>(width * strip_rows))),
-        counts_(static_cast<std::size_t>(width * strip_rows)) {}
-
-  void move_to(std::int64_t top) {
-    std::fill(counts_.begin(), counts_.end(), std::uint16_t{0});
-    for (std::size_t scan = 0; scan < marks_.size(); ++scan) {
-      std::fill(surprises_[scan].begin(), surprises_[scan].end(), std::uint8_t{0});
-      std::size_t &next = next_[scan];
-      while (next < marks_[scan].size() && marks_[scan][next].y + 1 < top) ++next;
-      for (std::size_t i = next; i < marks_[scan].size() && marks_[scan][i].y - 1 < top + strip_rows; ++i)
-        paint(scan, marks_[scan][i], top);
-    }
-  }
-  std::uint16_t count(std::size_t at) const { return counts_[at]; }
-  std::vector<double> surprises(std::size_t at) const {
-    std::vector<double> values;
-    for (const auto &scan : surprises_)
-      if (scan[at] != 0) values.push_back(scan[at] / surprise_unit);
-    std::sort(values.rbegin(), values.rend());
-    return values;
-  }
-
-private:
-  void paint(std::size_t scan, const GlassMark &mark, std::int64_t top) {
-    const std::int64_t first = std::max<std::int64_t>(mark.y - 1, top),
-                       last = std::min<std::int64_t>(mark.y + 1, top + strip_rows - 1);
-    for (std::int64_t y = first; y <= last; ++y)
-      for (std::int64_t x = std::max(0, mark.x - 1); x <= std::min<std::int64_t>(mark.x + 1, width_ - 1);
-           ++x) {
-        const auto at = static_cast<std::size_t>((y - top) * width_ + x);
-        std::uint8_t &surprise = surprises_[scan][at];
-        if (surprise == 0 && mark.surprise != 0) ++counts_[at];
-        surprise = std::max(surprise, mark.surprise);
-      }
-  }
-
-  const std::vector<std::vector<GlassMark>> &marks_;
-  std::int64_t width_;
-  std::vector<std::size_t> next_; ///< for each scan the first mark that may reach the strip
-  std::vector<std::vector<std::uint8_t>> surprises_;
-  std::vector<std::uint16_t> counts_; ///< of scans that mark the place
-};
-
-std::vector<Place> unlikely_places(const std::vector<std::vector<GlassMark>> &marks, std::int64_t width,
-                                   std::int64_t height) {
-  const Coincidence coincidence(marks.size());
-  const double places = std::log(static_cast<double>(width * height));
-  Strip strip(marks, width);
-  std::vector<Place> found;
-  for (std::int64_t top = 0; top < height; top += strip_rows) {
-    strip.move_to(top);
-    const std::int64_t pixels = std::min(strip_rows, height - top) * width;
-    for (std::int64_t i = 0; i < pixels; ++i) {
-      const auto at = static_cast<std::size_t>(i);
-      if (strip.count(at) < coincidence.least_carriers_of_batch()) continue;
-      const double beyond = coincidence(strip.surprises(at)).surprise - places;
-      if (beyond < least_beyond_chance_beside) continue;
-      found.push_back({static_cast<int>(i % width), static_cast<int>(top + i / width), beyond});
-    }
-  }
-  return found;
+MarkedScans marked(const std::vector<const GlassMap *> &batch, const std::vector<std::size_t> &pictures,
+                   int reach) {
+  const GlassMap &first = *batch[pictures[0]];
+  MarkedScans scans{first.width, first.height, {}, std::vector<Shift>(pictures.size()), reach};
+  for (const std::size_t picture : pictures) scans.marks.push_back(placed_marks(*batch[picture], reach));
+  return scans;
 }
 
-/// Places that lie within `gap` of each other, joined.
-std::vector<std::vector<Place>> joined(const std::vector<Place> &places) {
+/// Places that lie within four pixels of each other, joined. They come row by row.
+std::vector<std::vector<Views::Found>> joined(const std::vector<Views::Found> &found) {
   constexpr int gap = 4;
-  std::vector<std::size_t> root(places.size());
+  std::vector<std::size_t> root(found.size());
   std::iota(root.begin(), root.end(), std::size_t{0});
   const auto find = [&](std::size_t i) {
     while (root[i] != i) i = root[i] = root[root[i]];
     return i;
   };
-  std::size_t first = 0; // places come row by row: those further above cannot be near any more
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    while (places[first].y + gap < places[i].y) ++first;
+  std::size_t first = 0; // those further above cannot be near any more
+  for (std::size_t i = 0; i < found.size(); ++i) {
+    while (found[first].place.y + gap < found[i].place.y) ++first;
     for (std::size_t k = first; k < i; ++k)
-      if (std::abs(places[k].x - places[i].x) <= gap) root[find(k)] = find(i);
+      if (std::abs(found[k].place.x - found[i].place.x) <= gap) root[find(k)] = find(i);
   }
-  std::vector<std::vector<Place>> groups(places.size());
-  for (std::size_t i = 0; i < places.size(); ++i) groups[find(i)].push_back(places[i]);
+  std::vector<std::vector<Views::Found>> groups(found.size());
+  for (std::size_t i = 0; i < found.size(); ++i) groups[find(i)].push_back(found[i]);
   groups.erase(std::remove_if(groups.begin(), groups.end(), [](const auto &g) { return g.empty(); }),
                groups.end());
   return groups;
 }
 
-/// The strongest mark of a scan that reaches a place, or null.
-const GlassMark *mark_at(const std::vector<GlassMark> &marks, const Place &place) {
-  const GlassMark *best = nullptr;
-  auto mark = std::lower_bound(marks.begin(), marks.end(), place.y - 1,
-                               [](const GlassMark &m, int y) { return m.y < y; });
-  for (; mark != marks.end() && mark->y <= place.y + 1; ++mark)
-    if (std::abs(mark->x - place.x) <= 1 && (!best || mark->surprise > best->surprise)) best = &*mark;
-  return best;
+const Views::Found &best_of(const std::vector<Views::Found> &group) {
+  return *std::max_element(group.begin(), group.end(), [](const Views::Found &a, const Views::Found &b) {
+    return a.place.beyond_chance < b.place.beyond_chance;
+  });
 }
 
-GlassSpeck speck_of(const std::vector<Place> &group, const std::vector<std::vector<GlassMark>> &marks,
-                    const std::vector<std::size_t> &pictures, int factor) {
-  GlassSpeck speck;
-  const Place best = *std::max_element(group.begin(), group.end(), [](const Place &a, const Place &b) {
-    return a.beyond_chance < b.beyond_chance;
-  });
-  speck.beyond_chance = best.beyond_chance;
+bool is_speck(const std::vector<Views::Found> &group) {
+  std::set<std::pair<int, int>> places; // one place may be found in several views
+  for (const Views::Found &found : group) places.emplace(found.place.x, found.place.y);
+  const auto counted = static_cast<double>(std::min(places.size(), most_places_counted));
+  return best_of(group).place.beyond_chance + worth_of_a_place * counted >= least_of_speck;
+}
 
+void look(Views &views, MarkedScans scans) {
+  for (const Place &place : unlikely_places(scans, least_of_place))
+    views.found.push_back({place, views.views.size()});
+  std::stable_sort(views.found.begin(), views.found.end(),
+                   [](const auto &a, const auto &b) { return a.place.y < b.place.y; });
+  views.views.push_back(std::move(scans));
+}
+
+Views look_all_ways(const std::vector<const GlassMap *> &batch, const std::vector<std::size_t> &pictures) {
+  Views views;
+  look(views, marked(batch, pictures, 0));
+  look(views, marked(batch, pictures, 1));
+  std::vector<Place> sure;
+  for (const auto &group : joined(views.found))
+    if (is_speck(group)) sure.push_back(best_of(group).place);
+  if (sure.empty()) return views;
+  MarkedScans moved = views.views[0];
+  moved.shifts = best_shifts(moved, sure);
+  if (moved.shifts != views.views[0].shifts) look(views, std::move(moved));
+  return views;
+}
+
+void set_carriers(GlassSpeck &speck, const MarkedScans &scans, const Place &place,
+                  const std::vector<std::size_t> &pictures) {
   std::vector<double> surprises;
-  for (const auto &scan : marks)
-    if (const GlassMark *mark = mark_at(scan, best)) surprises.push_back(mark->surprise / surprise_unit);
+  for (std::size_t i = 0; i < pictures.size(); ++i)
+    if (const PlacedMark *mark = mark_at(scans, i, place); mark && mark->surprise > 0)
+      surprises.push_back(mark->surprise / surprise_unit);
   std::sort(surprises.rbegin(), surprises.rend());
-  const double least = surprises[Coincidence(marks.size())(surprises).carriers - 1];
+  const double least = surprises[Agreement(pictures.size())(surprises).carriers - 1];
   std::vector<double> contrasts;
-  for (std::size_t i = 0; i < marks.size(); ++i) {
-    const GlassMark *mark = mark_at(marks[i], best);
+  for (std::size_t i = 0; i < pictures.size(); ++i) {
+    const PlacedMark *mark = mark_at(scans, i, place);
     if (!mark || mark->surprise / surprise_unit < least) continue;
     speck.carriers.push_back(pictures[i]);
-    contrasts.push_back(std::abs(mark->contrast) / double{SpeckFilter::unit});
+    contrasts.push_back(std::abs(mark->contrast));
   }
   std::sort(contrasts.begin(), contrasts.end());
   speck.contrast = contrasts[contrasts.size() / 2];
+}
 
-  int left = group[0].x, right = left, top = group[0].y, bottom = top;
-  for (const Place &place : group) {
-    left = std::min(left, place.x), right = std::max(right, place.x);
-    top = std::min(top, place.y), bottom = std::max(bottom, place.y);
+GlassSpeck speck_of(const std::vector<Views::Found> &group, const Views &views,
+                    const std::vector<std::size_t> &pictures, int factor) {
+  GlassSpeck speck;
+  const Views::Found &best = best_of(group);
+  speck.beyond_chance = best.place.beyond_chance;
+  set_carriers(speck, views.views[best.view], best.place, pictures);
+
+  int left = best.place.x, right = left, top = best.place.y, bottom = top;
+  for (const Views::Found &found : group) {
+    left = std::min(left, found.place.x), right = std::max(right, found.place.x);
+    top = std::min(top, found.place.y), bottom = std::max(bottom, found.place.y);
   }
   const int width = right - left + 1, height = bottom - top + 1;
   speck.where = {std::int64_t{left} * factor, std::int64_t{top} * factor, std::int64_t{width} * factor,
                  std::int64_t{height} * factor};
-  // A hair may lie aslant or be bent: it fills little of its rectangle, or that is long.
-  const double diagonal = std::hypot(width, height);
-  speck.hair = diagonal * diagonal > 3.0 * static_cast<double>(group.size()) && diagonal > 15;
+  speck.hair = std::max(width, height) > hair_length;
   return speck;
 }
 
@@ -212,18 +150,17 @@ bool on_streak(const Place &place, const std::vector<GlassStreak> &streaks, int 
 std::optional<std::vector<GlassSpeck>> common_specks(const std::vector<const GlassMap *> &batch,
                                                      const std::vector<std::size_t> &pictures,
                                                      const std::vector<GlassStreak> &streaks) {
-  std::vector<std::vector<GlassMark>> marks;
-  for (const std::size_t i : pictures) marks.push_back(marks_of(*batch[i]));
-  const GlassMap &first = *batch[pictures[0]];
-  std::vector<Place> places = unlikely_places(marks, first.width, first.height);
-  places.erase(std::remove_if(places.begin(), places.end(),
-                              [&](const Place &place) { return on_streak(place, streaks, first.factor); }),
-               places.end());
+  const int factor = batch[pictures[0]]->factor;
+  Views views = look_all_ways(batch, pictures);
+  views.found.erase(
+      std::remove_if(views.found.begin(), views.found.end(),
+                     [&](const auto &found) { return on_streak(found.place, streaks, factor); }),
+      views.found.end());
   std::vector<GlassSpeck> specks;
-  for (const auto &group : joined(places)) {
-    GlassSpeck speck = speck_of(group, marks, pictures, first.factor);
-    if (speck.beyond_chance < least_beyond_chance) continue;
-    if (std::max(speck.where.width, speck.where.height) > longest * first.factor) continue;
+  for (const auto &group : joined(views.found)) {
+    if (!is_speck(group)) continue;
+    GlassSpeck speck = speck_of(group, views, pictures, factor);
+    if (std::max(speck.where.width, speck.where.height) > longest * factor) continue;
     specks.push_back(std::move(speck));
   }
   if (specks.size() > most_specks) return std::nullopt;
@@ -234,28 +171,30 @@ std::optional<std::vector<GlassSpeck>> common_specks(const std::vector<const Gla
 
 std::vector<std::size_t> repeats_in(const std::vector<const GlassMap *> &batch,
                                     const std::vector<std::size_t> &pictures) {
-  std::vector<std::size_t> repeats;
-  std::vector<std::vector<bool>> covers; // of the pictures kept: two pixels around each peak
+  // Of the most surprising hundredth of two scans that show the same, more than this share meets.
+  constexpr double same_subject = 0.4, hundredth = 4.6; // -ln 0.01
   const std::int64_t width = batch[pictures[0]]->width, height = batch[pictures[0]]->height;
+  std::vector<std::size_t> repeats;
+  std::vector<std::vector<bool>> kept; // of each picture kept: the pixels at and beside such marks
   for (const std::size_t picture : pictures) {
-    const auto &peaks = batch[picture]->peaks;
-    const std::size_t count = std::min(compared_peaks, peaks.size());
-    const bool repeats_one = std::any_of(covers.begin(), covers.end(), [&](const std::vector<bool> &cover) {
-      std::size_t met = 0;
-      for (std::size_t i = 0; i < count; ++i)
-        met += cover[static_cast<std::size_t>(peaks[i].y * width + peaks[i].x)];
-      return static_cast<double>(met) > same_subject * static_cast<double>(count);
+    std::vector<PlacedMark> marks = placed_marks(*batch[picture], 0);
+    marks.erase(std::remove_if(marks.begin(), marks.end(),
+                               [&](const PlacedMark &m) { return m.surprise < hundredth * surprise_unit; }),
+                marks.end());
+    const bool repeats_one = std::any_of(kept.begin(), kept.end(), [&](const std::vector<bool> &cover) {
+      const auto met = std::count_if(marks.begin(), marks.end(), [&](const PlacedMark &m) {
+        return cover[static_cast<std::size_t>(m.y * width + m.x)];
+      });
+      return static_cast<double>(met) > same_subject * static_cast<double>(marks.size());
     });
     if (repeats_one) {
       repeats.push_back(picture);
       continue;
     }
-    auto &cover = covers.emplace_back(static_cast<std::size_t>(width * height));
-    for (std::size_t i = 0; i < count; ++i)
-      for (std::int64_t y = std::max(0, peaks[i].y - 2);
-           y <= std::min<std::int64_t>(peaks[i].y + 2, height - 1); ++y)
-        for (std::int64_t x = std::max(0, peaks[i].x - 2);
-             x <= std::min<std::int64_t>(peaks[i].x + 2, width - 1); ++x)
+    auto &cover = kept.emplace_back(static_cast<std::size_t>(width * height));
+    for (const PlacedMark &m : marks) // none lies at the very edge
+      for (std::int64_t y = m.y - 1; y <= m.y + 1; ++y)
+        for (std::int64_t x = m.x - 1; x <= m.x + 1; ++x)
           cover[static_cast<std::size_t>(y * width + x)] = true;
   }
   return repeats;

@@ -1,84 +1,62 @@
-// Smoothing by squares. Only way in: SpeckFilter. Tested in tests/engine/measure/speck_filter.test.cpp.
+// Differences from medians. Only way in: SpeckFilter. Tested in tests/engine/measure/speck_filter.test.cpp.
 #include "engine/measure/speck_filter.h"
-
-#include <algorithm>
-#include <utility>
 
 namespace stoneproof {
 
 namespace {
 
-using Bytes = std::vector<std::uint8_t>;
-
-struct Least {
-  std::uint8_t operator()(std::uint8_t a, std::uint8_t b) const { return a < b ? a : b; }
-};
-struct Most {
-  std::uint8_t operator()(std::uint8_t a, std::uint8_t b) const { return a > b ? a : b; }
-};
-
-template <class Pick>
-void pick_pairs(const std::uint8_t *from, std::size_t step, std::size_t count, std::uint8_t *to, Pick pick) {
-  for (std::size_t i = 0; i < count; ++i) to[i] = pick(from[i], from[i + step]);
+inline void sort_pair(std::uint8_t &a, std::uint8_t &b) {
+  const std::uint8_t least = a < b ? a : b, most = a < b ? b : a;
+  a = least, b = most;
 }
 
-/// Replaces each value of `here` by the pick of itself and the window - 1 that follow at `stride`, in as many
-/// steps as the window has binary digits. The last values are left as they may be: they lie in the padding.
-template <class Pick>
-void pick_windows(Bytes &here, Bytes &there, std::size_t stride, std::size_t window, Pick pick) {
-  std::size_t covered = 1, valid = here.size();
-  while (covered < window) {
-    const std::size_t step = std::min(covered, window - covered) * stride;
-    valid -= step;
-    pick_pairs(here.data(), step, valid, there.data(), pick);
-    here.swap(there);
-    covered += std::min(covered, window - covered);
+/// Moves the least of `count` values to the front and the largest to the back.
+template <int count>
+inline void part_extremes(std::uint8_t *v) {
+  for (int i = 0; i < count / 2; ++i) sort_pair(v[i], v[count - 1 - i]);
+  for (int i = 1; i < (count + 1) / 2; ++i) sort_pair(v[0], v[i]);
+  for (int i = count / 2; i < count - 1; ++i) sort_pair(v[i], v[count - 1]);
+}
+
+/// The median of eleven values, `stride` apart around each place. Of seven, the least and the largest are
+/// surely not the median of eleven and make room for the next, and so on until three are left. No branches,
+/// so that many places are done at once.
+void medians(const std::uint8_t *from, std::size_t stride, std::size_t count, std::uint8_t *to) {
+  static_assert(SpeckFilter::window == 11);
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::uint8_t *p = from + i;
+    std::uint8_t v[7] = {p[0],          p[stride],     p[2 * stride], p[3 * stride],
+                         p[4 * stride], p[5 * stride], p[6 * stride]};
+    part_extremes<7>(v);
+    v[0] = p[7 * stride];
+    part_extremes<6>(v);
+    v[0] = p[8 * stride];
+    part_extremes<5>(v);
+    v[0] = p[9 * stride];
+    part_extremes<4>(v);
+    v[0] = p[10 * stride];
+    part_extremes<3>(v);
+    to[i] = v[1];
   }
-}
-
-template <class Pick>
-void pick_squares(Bytes &here, Bytes &there, int width, int side, Pick pick) {
-  pick_windows(here, there, 1, static_cast<std::size_t>(side), pick);
-  pick_windows(here, there, static_cast<std::size_t>(width), static_cast<std::size_t>(side), pick);
 }
 
 } // namespace
 
-// Each window begins at its pixel, not around it, so that the whole result has moved by 2 * (square - 1) up
-// and to the left. The second of the three passes does the two that follow each other in one.
-const Bytes &SpeckFilter::smooth(const Bytes &padded, int width, bool open_last) {
-  one_ = padded;
-  other_.resize(padded.size());
-  const int twice = 2 * square - 1;
-  if (open_last) {
-    pick_squares(one_, other_, width, square, Most{});
-    pick_squares(one_, other_, width, twice, Least{});
-    pick_squares(one_, other_, width, square, Most{});
-  } else {
-    pick_squares(one_, other_, width, square, Least{});
-    pick_squares(one_, other_, width, twice, Most{});
-    pick_squares(one_, other_, width, square, Least{});
-  }
-  return one_;
-}
+const std::vector<std::int16_t> &SpeckFilter::apply(const std::vector<std::uint8_t> &padded, int width,
+                                                    int rows) {
+  const auto stride = static_cast<std::size_t>(width), half = std::size_t{window / 2};
+  const std::size_t size = padded.size();
+  along_.resize(size);
+  both_.resize(size);
+  medians(padded.data(), 1, size - 2 * half, along_.data() + half);
+  medians(along_.data(), stride, size - 2 * half * stride, both_.data() + half * stride);
 
-const std::vector<std::int16_t> &SpeckFilter::apply(const Bytes &padded, int width, int rows) {
-  closed_ = smooth(padded, width, true);
-  const Bytes &opened = smooth(padded, width, false);
-
-  const auto stride = static_cast<std::size_t>(width);
-  const std::size_t moved = 2 * (square - 1) * (stride + 1); // from the smoothed copy's place to the pixel's
-  const std::size_t count = padded.size() - 2 * moved;
-  raw_.assign(padded.size(), 0);
-  const std::uint8_t *pixels = padded.data() + moved, *a = closed_.data(), *b = opened.data();
-  std::int16_t *raw = raw_.data() + moved;
-  for (std::size_t i = 0; i < count; ++i) raw[i] = static_cast<std::int16_t>(2 * pixels[i] - a[i] - b[i]);
-
-  blurred_.assign(padded.size(), 0);
+  raw_.resize(size);
+  for (std::size_t i = 0; i < size; ++i) raw_[i] = static_cast<std::int16_t>(padded[i] - both_[i]);
+  blurred_.resize(size);
   const std::int16_t *from = raw_.data();
-  std::int16_t *to = blurred_.data();
-  for (std::size_t i = stride; i + stride < padded.size(); ++i)
-    to[i] = static_cast<std::int16_t>(from[i - stride] + 2 * from[i] + from[i + stride]);
+  for (std::size_t i = stride; i + stride < size; ++i)
+    blurred_[i] = static_cast<std::int16_t>(from[i - stride] + 2 * from[i] + from[i + stride]);
 
   const int inner = width - 2 * reach;
   out_.resize(static_cast<std::size_t>(inner) * static_cast<std::size_t>(rows - 2 * reach));

@@ -110,14 +110,12 @@ void run(const std::filesystem::path &dir, const Kind &kind, int batches) {
   const std::vector<Gray> photos = photos_of(dir, kind.bed);
   for (const std::size_t n : counts) {
     Rates rates;
-    std::vector<double> beyond;
     for (int i = 0; i < batches; ++i) {
       Random random(static_cast<unsigned>(1000 * static_cast<int>(n) + i));
       std::vector<Dirt> none;
       const GlassDirt clean = maps_of(make_scans(random, photos, n, kind, none, {})).dirt();
       rates.clean.add(!clean.specks.empty());
       rates.false_clean += static_cast<int>(clean.specks.size());
-      for (const GlassSpeck &speck : clean.specks) beyond.push_back(speck.beyond_chance);
       for (const GlassStreak &s : clean.streaks) rates.false_streaks += s.certainty == Certainty::firm;
 
       std::vector<Dirt> dirt =
@@ -127,15 +125,10 @@ void run(const std::filesystem::path &dir, const Kind &kind, int batches) {
       const auto scans = make_scans(random, photos, n, kind, dirt, streak);
       score(dirt, streak, maps_of(scans).dirt(), rates);
     }
-    std::sort(beyond.rbegin(), beyond.rend());
     fmt::print("{:18} {} | {:14} | {:14} | {:14} | {:14} | {:12} | {:5} | {:5} ({} of {}) | {:3} | {}\n",
                kind.name, n, rates.strong.text(), rates.middle.text(), rates.weak.text(), rates.hairs.text(),
                rates.streaks.text(), rates.false_dirty, rates.false_clean, rates.clean.found, rates.clean.of,
                rates.false_streaks, rates.too_many);
-    if (std::getenv("BENCH_GLASS_BEYOND"))
-      for (std::size_t i = 0; i < std::min<std::size_t>(beyond.size(), 12); ++i)
-        fmt::print("{}{:.1f}", i ? " " : "   beyond chance in clean batches: ", beyond[i]);
-    if (std::getenv("BENCH_GLASS_BEYOND")) fmt::print("\n");
     std::fflush(stdout);
   }
 }
@@ -158,10 +151,9 @@ void time_meter() {
     for (int y = 0; y < height; ++y) glass.add(rows[static_cast<std::size_t>(y % 64)].data());
     map = glass.take();
   });
-  const std::vector<const GlassMap *> batch(8, &map);
   fmt::print(
       "24 megapixels, 8-bit RGB: {:.0f} ms, map {} kB\n", meter,
-      (map.peaks.size() * sizeof(GlassPeak) + (map.columns.values.size() + map.rows.values.size()) * 2) /
+      (map.marks.size() * sizeof(GlassMark) + (map.columns.values.size() + map.rows.values.size()) * 2) /
           1000);
 }
 

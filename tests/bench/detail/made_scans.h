@@ -35,7 +35,7 @@ struct Dirt {
   double x = 0, y = 0, diameter = 0;
   double length = 0, angle = 0, bend = 0; ///< of a hair
   double opacity = 1, gray = 0;
-  std::vector<double> contrasts; ///< what it changed in each scan at its middle, levels
+  std::vector<double> contrasts; ///< by how much it changed the mean of what it covers, in each scan, levels
 };
 struct Streak {
   int column = -1; ///< -1: none
