@@ -100,23 +100,38 @@ Views look_all_ways(const std::vector<const GlassMap *> &batch, const std::vecto
   return views;
 }
 
+/// The largest contrast of a scan's marks within a few pixels of a place, levels.
+double contrast_near(const MarkedScans &scans, std::size_t scan, const Place &place) {
+  constexpr int around = 3;
+  double most = 0;
+  for (int y = -around; y <= around; ++y)
+    for (int x = -around; x <= around; ++x)
+      if (const PlacedMark *mark = mark_at(scans, scan, {place.x + x, place.y + y, 0}))
+        most = std::max(most, std::abs(static_cast<double>(mark->contrast)));
+  return most;
+}
+
+/// Names the scans that surely carry a speck: of those that mark its place the least number that must, all
+/// that mark it strongly, and none where it is faint beside the others.
 void set_carriers(GlassSpeck &speck, const MarkedScans &scans, const Place &place,
                   const std::vector<std::size_t> &pictures) {
+  constexpr double strongly = 3.9 /* -ln 0.02 */, faint = 0.25;
   std::vector<double> surprises;
-  for (std::size_t i = 0; i < pictures.size(); ++i)
-    if (const PlacedMark *mark = mark_at(scans, i, place); mark && mark->surprise > 0)
-      surprises.push_back(mark->surprise / surprise_unit);
-  std::sort(surprises.rbegin(), surprises.rend());
-  const double least = surprises[Agreement(pictures.size())(surprises).carriers - 1];
-  std::vector<double> contrasts;
   for (std::size_t i = 0; i < pictures.size(); ++i) {
     const PlacedMark *mark = mark_at(scans, i, place);
-    if (!mark || mark->surprise / surprise_unit < least) continue;
-    speck.carriers.push_back(pictures[i]);
-    contrasts.push_back(std::abs(mark->contrast));
+    surprises.push_back(mark ? mark->surprise / surprise_unit : 0);
   }
-  std::sort(contrasts.begin(), contrasts.end());
-  speck.contrast = contrasts[contrasts.size() / 2];
+  std::vector<double> sorted = surprises;
+  std::sort(sorted.rbegin(), sorted.rend());
+  const double least = std::min(strongly, sorted[least_carriers(pictures.size()) - 1]);
+  std::vector<double> contrasts(pictures.size()), marked;
+  for (std::size_t i = 0; i < pictures.size(); ++i)
+    if (surprises[i] >= least) marked.push_back(contrasts[i] = contrast_near(scans, i, place));
+  std::sort(marked.begin(), marked.end());
+  speck.contrast = marked[marked.size() / 2];
+  for (std::size_t i = 0; i < pictures.size(); ++i)
+    if (surprises[i] >= least && contrasts[i] >= faint * speck.contrast)
+      speck.carriers.push_back(pictures[i]);
 }
 
 GlassSpeck speck_of(const std::vector<Views::Found> &group, const Views &views,

@@ -17,16 +17,22 @@ struct Bounds {
 constexpr Bounds alone{8, 0.9, 0.8}, together{5, 0.7, 0.4};
 /// Lines at the very edge, and one picture's lines within so many of each other, which are one streak.
 constexpr std::int64_t margin = 6, near = 3;
-/// A step from dark to light makes two lines beside each other, one darker and one lighter, alike in
-/// strength.
-constexpr double like_a_step = 0.5;
+/// Beside a streak there are lines on both sides that stand out the other way, as it is in their
+/// surroundings; beside a step from dark to light, on one side only. They count from this share of its
+/// strength on.
+constexpr double opposite = 0.5;
 
 bool is_step(const std::vector<StreakLine> &lines, std::size_t i) {
-  for (std::size_t k = i - near; k <= i + near; ++k)
-    if (lines[k].strength * lines[i].strength < 0 &&
-        std::abs(lines[k].strength) > like_a_step * std::abs(lines[i].strength))
-      return true;
-  return false;
+  const auto stands_against = [&](std::size_t k) {
+    return lines[k].strength * lines[i].strength < 0 &&
+           std::abs(lines[k].strength) > opposite * std::abs(lines[i].strength);
+  };
+  bool before = false, after = false;
+  for (std::size_t k = 1; k <= near; ++k) {
+    before = before || stands_against(i - k);
+    after = after || stands_against(i + k);
+  }
+  return before != after;
 }
 
 bool meets(const StreakLine &line, const Bounds &bounds) {

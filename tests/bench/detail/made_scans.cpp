@@ -165,19 +165,19 @@ Gray read_pgm(const std::filesystem::path &file) {
   return gray;
 }
 
-std::vector<Dirt> some_dirt(Random &random, int width, int height, int specks, int hairs, int scale) {
+std::vector<Dirt> some_dirt(Random &random, int width, int height, int specks, int hairs) {
   constexpr double grays[] = {60, 110, 190, 225};
   std::vector<Dirt> dirt;
   for (int i = 0; i < specks + hairs; ++i) {
     Dirt d;
     d.hair = i >= specks;
-    const double room = 60 * scale;
+    const double room = 60;
     d.x = uniform(random, room, width - room), d.y = uniform(random, room, height - room);
-    d.diameter = (d.hair ? uniform(random, 1, 2) : uniform(random, 2, 8)) * scale;
+    d.diameter = (d.hair ? uniform(random, 1, 2) : uniform(random, 2, 8));
     d.opacity = uniform(random, 0.2, 1);
     d.gray = grays[whole(random, 0, 3)];
     if (d.hair) {
-      d.length = uniform(random, 20, 55) * scale;
+      d.length = uniform(random, 20, 55);
       d.angle = uniform(random, 0, 3.14159);
       d.bend = uniform(random, -0.4, 0.4);
     }

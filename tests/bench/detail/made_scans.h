@@ -26,7 +26,7 @@ struct Kind {
   int jitter = 0;       ///< pixels by which a whole scan may have moved, either way along each axis
   double noise = 2;     ///< standard deviation, levels
   int jpeg_quality = 0; ///< 0: not saved as JPEG
-  int scale = 1;        ///< the scan is so many times finer than the bed, and so is its dirt
+  int scale = 1;        ///< the scan is so many times finer than the bed; its dirt is not
 };
 
 /// Something on the glass; places and sizes in pixels of the scan.
@@ -45,7 +45,7 @@ struct Streak {
 using Random = std::mt19937;
 double uniform(Random &random, double from, double to);
 
-std::vector<Dirt> some_dirt(Random &random, int width, int height, int specks, int hairs, int scale);
+std::vector<Dirt> some_dirt(Random &random, int width, int height, int specks, int hairs);
 /// Scans of so many different photographs; notes in the dirt what it changed.
 std::vector<Gray> make_scans(Random &random, const std::vector<Gray> &photos, std::size_t count,
                              const Kind &kind, std::vector<Dirt> &dirt, const Streak &streak);
