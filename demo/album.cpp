@@ -23,6 +23,7 @@ constexpr Finish vivid{.tone = Tone::vivid};
 constexpr Finish flat{.tone = Tone::faded, .grain = 0.01, .black = 0.42, .white = 0.7};
 constexpr Finish wrong_side{.tone = Tone::sepia, .grain = 0.006, .dust = 3, .black = 0.9, .white = 0.93};
 constexpr Finish stretched{.grain = 0.02, .black = 0.2, .white = 0.8, .stretch = 1.4};
+constexpr Finish out_of_focus{.blur = 3};
 constexpr Finish paper{.grain = 0.01};
 constexpr Finish drawn{.grain = 0};
 
@@ -36,6 +37,8 @@ Storage uncompressed(double ppi, Samples samples = Samples::rgb8) {
 Storage phone(int orientation) {
   return {.ppi = 72, .orientation = orientation, .camera = "Lumen & Daughters"};
 }
+Storage enlarged(double times) { return {.ppi = 300, .quality = 97, .enlarged = times}; }
+Storage saved_before(int quality) { return {.ppi = 300, .quality = 92, .before = quality}; }
 Storage from_the_web() { return {.ppi = 72, .quality = 72, .progressive = true}; }
 Storage with_profile(double ppi, Profile profile) { return {.ppi = ppi, .profile = profile}; }
 constexpr Samples gray8 = Samples::gray8, gray16 = Samples::gray16, bilevel = Samples::bilevel;
@@ -114,13 +117,29 @@ std::vector<AlbumPicture> second_half() {
   };
 }
 
+// The cover, and what was found in the drawer when the pages were already laid out.
+std::vector<AlbumPicture> from_the_drawer() {
+  return {
+      {"cover-lake.jpg", paint_lake, 77, 2790, 1790, faded, scan(600)},
+      {"swing.jpg", paint_group, 78, 1040, 783, faded_print, scan(300)},
+      {"kite.jpg", paint_wheat, 79, 1040, 783, faded, scan(300)},
+      {"raft.jpg", paint_sail, 80, 1040, 783, sepia_print, scan(300)},
+      {"picket.jpg", paint_house, 81, 1040, 783, gray_print, scan(300, gray8)},
+      {"flood.jpg", paint_bridge, 82, 3600, 1510, sepia, scan(600)},
+      {"parlour.jpg", paint_window, 83, 1040, 783, sepia, saved_before(60)},
+      {"long-table.jpg", paint_group, 84, 2640, 966, sepia, scan(600)},
+      {"half-term.jpg", paint_forest, 85, 1040, 783, out_of_focus, scan(300)},
+      {"last-boat.jpg", paint_sail, 86, 1040, 783, cool, enlarged(2.5)},
+  };
+}
+
 } // namespace
 
 std::span<const AlbumPicture> album() {
   static const std::vector<AlbumPicture> all = [] {
     auto pictures = first_half();
-    const auto more = second_half();
-    pictures.insert(pictures.end(), more.begin(), more.end());
+    for (const auto &more : {second_half(), from_the_drawer()})
+      pictures.insert(pictures.end(), more.begin(), more.end());
     return pictures;
   }();
   return all;

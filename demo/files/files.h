@@ -34,7 +34,12 @@ struct Storage {
   bool packed = true;              ///< TIFF: LZW, or fax group 4 for bilevel
   int pages = 1;                   ///< TIFF: so many pictures, all the same
   Profile profile = Profile::none; ///< JPEG
+  int before = 0;                  ///< quality at which it was saved as a JPEG before; 0: it was not
+  double enlarged = 1;             ///< so many times, by software, after it was scanned
 };
+
+/// What comes back of a canvas that was saved as a JPEG.
+void pass_through_jpeg(Canvas &canvas, int quality);
 
 /// Each throws std::runtime_error naming the file when it cannot be written.
 void write_jpeg(const std::filesystem::path &file, const Canvas &canvas, const Storage &how);

@@ -2,6 +2,7 @@
 #include "demo/files/files.h"
 
 #include <cstdio>
+#include <cstdlib>
 #include <memory>
 #include <stdexcept>
 
@@ -93,6 +94,44 @@ void write_jpeg(const std::filesystem::path &file, const Canvas &canvas, const S
     jpeg_write_scanlines(&jpeg.state, &start, 1);
   }
   jpeg_finish_compress(&jpeg.state);
+}
+
+void pass_through_jpeg(Canvas &canvas, int quality) {
+  unsigned char *bytes = nullptr;
+  unsigned long size = 0;
+  {
+    Compressor jpeg;
+    jpeg_mem_dest(&jpeg.state, &bytes, &size);
+    Storage how;
+    how.quality = quality;
+    set_up(jpeg.state, canvas, how);
+    jpeg_start_compress(&jpeg.state, TRUE);
+    for (int y = 0; y < canvas.height(); ++y) {
+      auto row = packed_row(canvas, y, Samples::rgb8);
+      JSAMPROW start = row.data();
+      jpeg_write_scanlines(&jpeg.state, &start, 1);
+    }
+    jpeg_finish_compress(&jpeg.state);
+  }
+  jpeg_decompress_struct state{};
+  jpeg_error_mgr errors{};
+  state.err = jpeg_std_error(&errors);
+  jpeg_create_decompress(&state);
+  jpeg_mem_src(&state, bytes, size);
+  jpeg_read_header(&state, TRUE);
+  jpeg_start_decompress(&state);
+  std::vector<unsigned char> row(static_cast<std::size_t>(canvas.width()) * 3);
+  for (int y = 0; y < canvas.height(); ++y) {
+    JSAMPROW start = row.data();
+    jpeg_read_scanlines(&state, &start, 1);
+    for (int x = 0; x < canvas.width(); ++x) {
+      const unsigned char *pixel = row.data() + static_cast<std::size_t>(x) * 3;
+      canvas.set(x, y, {pixel[0] / 255.0, pixel[1] / 255.0, pixel[2] / 255.0});
+    }
+  }
+  jpeg_finish_decompress(&state);
+  jpeg_destroy_decompress(&state);
+  std::free(bytes);
 }
 
 } // namespace stoneproof::demo

@@ -51,6 +51,11 @@ private:
   std::vector<Pixel> pixels_;
 };
 
+/// The canvas on another number of pixels, each mixed of the four that lie round it.
+Canvas resized(const Canvas &canvas, int width, int height);
+/// Every pixel mixed with those round it by a Gaussian of that deviation in pixels.
+void blur(Canvas &canvas, double deviation);
+
 /// Walks the rows that an outline covers: visit(y, first x, share covered of each pixel from there on).
 void cover(const Canvas &canvas, const Outline &outline,
            const std::function<void(int, int, std::span<const float>)> &visit);

@@ -58,7 +58,10 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
       const double off = (from_middle.x * from_middle.x + from_middle.y * from_middle.y) / reach_squared;
       const std::uint32_t bits = scramble(x, y, grain_seed);
       const double speck = ((bits & 0xFFFF) + (bits >> 16)) / 65535.0 - 1; // two even shares: a triangle
-      const double coarse = chance(x / 2, y / 2, grain_seed + 2) - 0.5;
+      // Clumps of grain: the mean of four shares, each of which four pixels have in common.
+      const double coarse = (chance(x, y, grain_seed + 2) + chance(x + 1, y, grain_seed + 2) +
+                             chance(x, y + 1, grain_seed + 2) + chance(x + 1, y + 1, grain_seed + 2) - 2) /
+                            2;
       Colour c = toned(canvas.get(x, y) * (1 - how.vignette * off * off), how.tone);
       if (how.border > 0) {
         const double edge = std::min(std::min(p.x, canvas.aspect() - p.x), std::min(p.y, 1 - p.y));
@@ -68,6 +71,7 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
       c = c + Colour{shift, shift, shift};
       canvas.set(x, y, {corrected(c.r, how), corrected(c.g, how), corrected(c.b, how)});
     }
+  if (how.blur > 0) blur(canvas, how.blur);
 }
 
 } // namespace stoneproof::demo

@@ -16,6 +16,7 @@ struct Finish {
   int dust = 0;        ///< specks and hairs
   /// What a scanner's software made of it: black and white become these shares of full light, cut at 0 and 1.
   double black = 0, white = 1;
+  double blur = 0;     ///< deviation in pixels of what the scanner left out of focus
   double stretch = 1; ///< a correction in 8 bits afterwards: distances from middle gray times this
 };
 

@@ -27,7 +27,9 @@ BoundBook bind(const Book &book, const PressSheet &press) {
   if (saddle) bound.multiple = std::lcm(bound.multiple, pages_of_a_folded_sheet);
   bound.signature = static_cast<std::size_t>(binding.signature.value_or(static_cast<int>(bound.multiple)));
   if (saddle) bound.signature = pages + blanks_to_multiple(pages, bound.multiple);
-  bound.plan = signature_plan(pages, std::max<std::size_t>(bound.signature, 1), bound.multiple);
+  bound.signature = std::max<std::size_t>(bound.signature, 1); // a book of no pages
+  bound.plan = signature_plan(pages, bound.signature, bound.multiple);
+  if (!saddle && !binding.signature) bound.plan.signatures.clear();
   if (const auto leaf = leaf_thickness(book.stocks.block)) bound.leaf = leaf->leaf;
   bound.creeps = saddle && bound.leaf;
   bound.spine = spine_of(book, bound.plan.total(), press.spine);

@@ -24,6 +24,7 @@ struct BoundBook {
 };
 
 /// A stapled book folds by four whatever the press sheet says; its plan is one signature of all its sheets.
+/// Of others the plan lists signatures only where the description tells how many pages one has.
 BoundBook bind(const Book &book, const PressSheet &press);
 
 } // namespace stoneproof

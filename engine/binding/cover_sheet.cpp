@@ -12,12 +12,14 @@ Length board_width(const Book &book) {
   return binding.board_width.value_or(book.trim.width + binding.square - (binding.hinge - binding.board));
 }
 
+bool has_back(BindingKind kind) { return kind != BindingKind::saddle && kind != BindingKind::spiral; }
+
 std::optional<CoverSheet> cover_sheet(const Book &book, const std::optional<Spine> &spine,
                                       const Edges &bleed) {
   const Binding &binding = book.binding;
-  if (!spine && binding.kind != BindingKind::saddle) return std::nullopt;
+  if (!spine && has_back(binding.kind)) return std::nullopt;
   CoverSheet cover;
-  if (spine) cover.spine = spine->width;
+  if (spine && has_back(binding.kind)) cover.spine = spine->width;
   const Length flaps = book.cover ? book.cover->flap * 2 : Length{};
   if (binding.kind == BindingKind::case_bound) {
     cover.board = board_width(book);

@@ -26,8 +26,12 @@ Size case_sheet(Length board, Length hinge, Length spine, Length trim_height, Le
 /// figure (Binding::board_width) goes before it.
 Length board_width(const Book &book);
 
-/// None where there is no spine to compute (but a saddle stitched book has a spine of nothing). `bleed` is
-/// the larger of the book's and the press sheet's.
+/// Whether the cover goes round the back in one piece: not of a spiral, whose wire parts front and back, nor
+/// of a stapled book, which has only a fold there.
+bool has_back(BindingKind kind);
+
+/// None where the back is wanted and not known. A cover without a back has a spine of nothing. `bleed` is the
+/// larger of the book's and the press sheet's.
 std::optional<CoverSheet> cover_sheet(const Book &book, const std::optional<Spine> &spine,
                                       const Edges &bleed);
 

@@ -13,7 +13,7 @@ namespace stoneproof {
 std::size_t sheets_of(std::size_t pages);
 
 /// Which sheet page `page` (from 1, in the order of the block) lies on, 0 being the outermost, in a block of
-/// `pages`, which is a multiple of four.
+/// `pages`, which is a multiple of four and no less than `page`.
 std::size_t sheet_of(std::size_t page, std::size_t pages);
 
 /// How far a page's content comes nearer to the front edge: sheet x thickness of a leaf, none on the

@@ -5,6 +5,11 @@
 
 namespace stoneproof {
 
+const std::optional<Stock> &stock_of(const Stocks &stocks, StockPart part) {
+  if (part == StockPart::cover) return stocks.cover;
+  return part == StockPart::endpaper ? stocks.endpaper : stocks.block;
+}
+
 std::vector<LeafThickness> told_thicknesses(const Stock &stock) {
   std::vector<LeafThickness> told;
   if (stock.caliper) told.push_back({*stock.caliper, ThicknessFrom::caliper});

@@ -4,10 +4,14 @@
 #include "engine/book/book.h"
 
 #include <optional>
-#include <string_view>
 #include <vector>
 
 namespace stoneproof {
+
+/// The papers that a book may describe.
+enum class StockPart { block, cover, endpaper };
+inline constexpr StockPart stock_parts[] = {StockPart::block, StockPart::cover, StockPart::endpaper};
+const std::optional<Stock> &stock_of(const Stocks &stocks, StockPart part);
 
 enum class ThicknessFrom { caliper, bulk, pages_per_inch };
 

@@ -1,6 +1,8 @@
 // Gathering pages. The only ways in are the functions of signatures.h; tested in tests/engine/binding.
 #include "engine/binding/signatures.h"
 
+#include <algorithm>
+#include <array>
 #include <numeric>
 
 namespace stoneproof {
@@ -19,6 +21,20 @@ SignaturePlan signature_plan(std::size_t pages, std::size_t signature, std::size
     plan.signatures.push_back({first, size, blanks});
   }
   return plan;
+}
+
+bool is_usual_signature(std::size_t pages) {
+  constexpr std::array<std::size_t, 6> usual = {4, 8, 12, 16, 24, 32};
+  return std::find(usual.begin(), usual.end(), pages) != usual.end();
+}
+
+std::size_t blanks_described_at_end(const Book &book) {
+  std::size_t blanks = 0;
+  for (auto page = book.pages.rbegin(); page != book.pages.rend(); ++page) {
+    if (!page->blank || page->kind == PageKind::cover) break;
+    blanks += page->kind == PageKind::spread ? 2u : 1u;
+  }
+  return blanks;
 }
 
 } // namespace stoneproof

@@ -2,6 +2,8 @@
 // the order of the block.
 #pragma once
 
+#include "engine/book/book.h"
+
 #include <cstddef>
 #include <vector>
 
@@ -35,5 +37,11 @@ SignaturePlan signature_plan(std::size_t pages, std::size_t signature, std::size
 
 /// Blanks at the end beyond which the GPO Style Manual (1.15) advises against a plan.
 inline constexpr std::size_t most_blanks = 2;
+
+/// Whether so many pages fold as one sheet of the sizes that those manuals name: 4, 8, 12, 16, 24 or 32.
+bool is_usual_signature(std::size_t pages);
+
+/// Pages at the end of the block that are described as blank.
+std::size_t blanks_described_at_end(const Book &book);
 
 } // namespace stoneproof

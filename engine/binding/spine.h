@@ -30,7 +30,7 @@ struct Spine {
 /// Of a block of so many pages. A leaf is two pages. Formula, after the textbooks (spine = pages / 2 x
 /// thickness of a leaf), by binding:
 ///   saddle             no spine: none
-///   spiral, layflat    the block
+///   spiral, layflat    the block; of a spiral no more than what its wire must hold
 ///   perfect            the block and the cover's paper on either side
 ///   case               the block, its endpapers, the lining, and a board on either side: the spine piece is
 ///                      as wide as the closed book is thick (common practice: block and one or two boards)

@@ -1,5 +1,5 @@
 // Looking for a JPEG's lattice. The only way in is jpeg_trace; tested in
-// tests/engine/measure/jpeg_lattice.test.cpp, scored by tests/bench/detail.
+// tests/engine/measure/jpeg_past.test.cpp, scored by tests/bench/detail/history.cpp.
 #include "engine/measure/jpeg_lattice.h"
 
 #include "engine/measure/jpeg_quality.h"
@@ -13,30 +13,14 @@ namespace stoneproof {
 
 namespace {
 
-constexpr int block = 8, places = block * block;
-constexpr int patch_side = 15; ///< holds a block at every place
+constexpr int places = jpeg_block * jpeg_block;
+constexpr int patch_side = 2 * jpeg_block - 1; ///< holds a block at every place
 constexpr int least_quality = 25, most_quality = 97;
-constexpr int largest_step = 60;
-constexpr std::size_t most_patches = 500, least_patches = 50;
-/// Values of a frequency, counted in quarters up to 96: larger ones are few.
-constexpr int value_bins = 384;
-constexpr double bins_a_level = 4;
-
-struct Mode {
-  int down, across;
-};
-
-/// The low frequencies, up to the seventh diagonal: higher ones are mostly nought.
-const std::vector<Mode> &modes() {
-  static const std::vector<Mode> all = [] {
-    std::vector<Mode> list;
-    for (int down = 0; down < block; ++down)
-      for (int across = 0; across < block; ++across)
-        if (down + across >= 1 && down + across <= 7) list.push_back({down, across});
-    return list;
-  }();
-  return all;
-}
+constexpr int smallest_step = 2, largest_step = 60;
+constexpr std::size_t mode_count = 35;
+/// |Values| of a frequency, counted in halves of a level up to 96: larger ones are few, and share a last bin.
+constexpr int value_bins = 192;
+constexpr float bins_a_level = 2;
 
 using Patch = std::array<float, static_cast<std::size_t>(patch_side) * patch_side>;
 
@@ -46,29 +30,30 @@ struct Found {
   int x, y;
 };
 
-/// Variance of a patch; nothing where it is black or white anywhere, since clipping hides the lattice.
-std::optional<double> variance_of(const Tile &tile, int left, int top) {
-  double sum = 0, squares = 0;
-  for (int y = top; y < top + patch_side; ++y)
-    for (int x = left; x < left + patch_side; ++x) {
-      const int value = tile.at(x, y);
-      if (value <= 1 || value >= 254) return std::nullopt;
-      sum += value;
-      squares += value * value;
-    }
+double variance_of(const Tile &tile, int left, int top) {
+  std::int32_t sum = 0, squares = 0;
+  for (int y = top; y < top + patch_side; ++y) {
+    const std::uint8_t *row = tile.luma.data() + static_cast<std::ptrdiff_t>(y) * tile.side + left;
+    for (int x = 0; x < patch_side; ++x) sum += row[x], squares += row[x] * row[x];
+  }
   constexpr double count = patch_side * patch_side;
-  return squares / count - (sum / count) * (sum / count);
+  const double mean = sum / count;
+  return squares / count - mean * mean;
 }
 
-/// Patches with most texture.
+/// Patches with most texture; none where there are too few.
 std::vector<Patch> patches_of(const std::vector<Tile> &tiles) {
   constexpr double least_variance = 4;
+  constexpr std::size_t most_patches = 500, least_patches = 50;
   std::vector<Found> found;
   for (const Tile &tile : tiles)
-    for (int y = 0; y + patch_side <= tile.side; y += block)
-      for (int x = 0; x + patch_side <= tile.side; x += block)
-        if (const auto variance = variance_of(tile, x, y); variance && *variance > least_variance)
-          found.push_back({*variance, &tile, x, y});
+    for (int y = 0; y + patch_side <= tile.side; y += jpeg_block)
+      for (int x = 0; x + patch_side <= tile.side; x += jpeg_block) {
+        const double variance = variance_of(tile, x, y);
+        if (variance > least_variance && !is_clipped(tile, x, y, patch_side))
+          found.push_back({variance, &tile, x, y});
+      }
+  if (found.size() < least_patches) return {};
   if (found.size() > most_patches) {
     std::nth_element(found.begin(), found.begin() + most_patches, found.end(),
                      [](const Found &a, const Found &b) { return a.variance > b.variance; });
@@ -83,151 +68,223 @@ std::vector<Patch> patches_of(const std::vector<Tile> &tiles) {
   return patches;
 }
 
-/// The discrete cosine transform of T.81: [frequency][place].
-const std::array<std::array<float, block>, block> &cosines() {
-  static const auto table = [] {
-    std::array<std::array<float, block>, block> values{};
-    for (std::size_t u = 0; u < block; ++u)
-      for (std::size_t x = 0; x < block; ++x)
-        values[u][x] = static_cast<float>(
-            (u == 0 ? std::sqrt(1.0 / 8) : 0.5) *
-            std::cos((2 * static_cast<double>(x) + 1) * static_cast<double>(u) * std::numbers::pi / 16));
-    return values;
-  }();
-  return table;
-}
-
 /// How often each |value| of a mode occurs, by place of the grid.
 class Counts {
 public:
-  Counts() : counts_(static_cast<std::size_t>(places) * modes().size() * value_bins) {}
-
   void add(const Patch &patch) {
-    const auto &c = cosines();
-    for (std::size_t dy = 0; dy < block; ++dy) {
-      std::array<std::array<float, patch_side>, block> columns{};
-      for (std::size_t u = 0; u < block; ++u)
-        for (std::size_t y = 0; y < block; ++y)
+    const BlockCosines &c = block_cosines();
+    for (std::size_t dy = 0; dy < jpeg_block; ++dy) {
+      Columns columns{};
+      for (std::size_t u = 0; u < jpeg_block; ++u)
+        for (std::size_t y = 0; y < jpeg_block; ++y)
           for (std::size_t x = 0; x < patch_side; ++x)
             columns[u][x] += c[u][y] * patch[(dy + y) * patch_side + x];
-      for (std::size_t dx = 0; dx < block; ++dx) add_block(columns, dx, dy * block + dx);
+      for (std::size_t mode = 0; mode < mode_count; ++mode) add_mode(columns, mode, dy * jpeg_block);
     }
   }
 
-  const float *of(std::size_t place, std::size_t mode) const {
-    return counts_.data() + (place * modes().size() + mode) * value_bins;
+  const std::int16_t *of(std::size_t place, std::size_t mode) const {
+    return counts_.data() + (place * mode_count + mode) * stride;
   }
 
 private:
-  void add_block(const std::array<std::array<float, patch_side>, block> &columns, std::size_t dx,
-                 std::size_t place) {
-    const auto &c = cosines();
-    for (std::size_t m = 0; m < modes().size(); ++m) {
-      const auto &column = columns[static_cast<std::size_t>(modes()[m].down)];
-      const auto &wave = c[static_cast<std::size_t>(modes()[m].across)];
-      float value = 0;
-      for (std::size_t x = 0; x < block; ++x) value += column[dx + x] * wave[x];
-      const float bin = std::abs(value) * static_cast<float>(bins_a_level);
-      if (bin < value_bins)
-        ++counts_[(place * modes().size() + m) * value_bins + static_cast<std::size_t>(bin)];
-    }
+  using Columns = std::array<std::array<float, patch_side>, jpeg_block>;
+  static constexpr std::size_t stride = value_bins + 8;
+
+  /// The eight places of a row of them.
+  void add_mode(const Columns &columns, std::size_t mode, std::size_t first_place) {
+    const auto &column = columns[static_cast<std::size_t>(block_modes()[mode].down)];
+    const auto &wave = block_cosines()[static_cast<std::size_t>(block_modes()[mode].across)];
+    std::array<float, jpeg_block> values{};
+    for (std::size_t x = 0; x < jpeg_block; ++x)
+      for (std::size_t dx = 0; dx < jpeg_block; ++dx) values[dx] += column[dx + x] * wave[x];
+    std::array<std::int32_t, jpeg_block> bins{};
+    for (std::size_t dx = 0; dx < jpeg_block; ++dx)
+      bins[dx] = std::min(static_cast<std::int32_t>(std::abs(values[dx]) * bins_a_level), value_bins);
+    std::int16_t *counts = counts_.data() + (first_place * mode_count + mode) * stride;
+    for (std::size_t dx = 0; dx < jpeg_block; ++dx)
+      ++counts[dx * mode_count * stride + static_cast<std::size_t>(bins[dx])];
   }
 
-  std::vector<float> counts_; ///< whole numbers
+  std::vector<std::int16_t> counts_ = std::vector<std::int16_t>(places * mode_count * stride);
 };
 
-/// cos(2 pi c / step) of every bin's middle.
-const std::vector<float> &waves(int step) {
-  static const std::vector<std::vector<float>> all = [] {
-    std::vector<std::vector<float>> tables(largest_step + 1);
-    for (std::size_t s = 2; s < tables.size(); ++s)
-      for (int bin = 0; bin < value_bins; ++bin)
-        tables[s].push_back(static_cast<float>(
-            std::cos(2 * std::numbers::pi * (bin + 0.5) / bins_a_level / static_cast<double>(s))));
-    return tables;
+/// cos(2 pi c / step) of every bin's middle, in 16384ths; values of less than half a step tell nothing.
+using Wave = std::array<std::int16_t, value_bins>;
+const Wave &wave(int step) {
+  static const std::vector<Wave> all = [] {
+    std::vector<Wave> waves(largest_step + 1);
+    for (int s = smallest_step; s <= largest_step; ++s)
+      for (int bin = s; bin < value_bins; ++bin)
+        waves[static_cast<std::size_t>(s)][static_cast<std::size_t>(bin)] = static_cast<std::int16_t>(
+            std::lround(16384 * std::cos(2 * std::numbers::pi * (bin + 0.5) / bins_a_level / s)));
+    return waves;
   }();
   return all[static_cast<std::size_t>(step)];
 }
 
 struct Sum {
-  double cosines = 0, count = 0;
+  float cosines = 0, count = 0;
+
+  /// In standard deviations of what chance gives.
+  double strength(float least_count) const {
+    return count >= least_count ? cosines / std::sqrt(count / 2) : 0;
+  }
 };
 
-/// Values of less than half a step tell nothing.
-Sum sum_of(const float *counts, int step) {
-  constexpr int lanes = 8;
-  const float *wave = waves(step).data();
-  std::array<float, lanes> cosines{}, count{};
-  for (int bin = 2 * step / lanes * lanes; bin < value_bins; bin += lanes)
-    for (int i = 0; i < lanes; ++i) {
-      const auto lane = static_cast<std::size_t>(i);
-      const float here = bin + i >= 2 * step ? counts[bin + i] : 0.0F;
-      cosines[lane] += here * wave[bin + i];
-      count[lane] += here;
-    }
-  Sum sum;
-  for (std::size_t i = 0; i < lanes; ++i) sum.cosines += cosines[i], sum.count += count[i];
-  return sum;
-}
-
-/// [quality][place], in standard deviations of what chance gives.
-class Scores {
+/// Of every mode, step and place.
+class Sums {
 public:
-  Scores(const Counts &counts, const LatticeOrder &order) {
-    constexpr std::size_t qualities = most_quality - least_quality + 1;
-    sums_.resize(qualities);
-    std::vector<QuantTable> tables;
-    for (int q = least_quality; q <= most_quality; ++q) tables.push_back(standard_luma(q));
-    for (std::size_t mode = 0; mode < modes().size(); ++mode) {
-      const auto at = static_cast<std::size_t>(modes()[mode].down * block + modes()[mode].across);
-      std::array<std::vector<Sum>, largest_step + 1> known; // by step: of every place
-      for (std::size_t q = 0; q < qualities; ++q) {
-        const int step = tables[q][at];
-        if (step < 2 || step > largest_step || (order.present && step <= (*order.present)[at])) continue;
-        auto &of_places = known[static_cast<std::size_t>(step)];
-        if (of_places.empty())
-          for (std::size_t place = 0; place < places; ++place)
-            of_places.push_back(sum_of(counts.of(place, mode), step));
-        for (std::size_t place = 0; place < places; ++place) {
-          sums_[q][place].cosines += of_places[place].cosines;
-          sums_[q][place].count += of_places[place].count;
-        }
-      }
+  using OfPlaces = std::array<Sum, places>;
+
+  explicit Sums(const Counts &counts) {
+    for (std::size_t mode = 0; mode < mode_count; ++mode)
+      for (std::size_t place = 0; place < places; ++place) fill(counts.of(place, mode), mode, place);
+  }
+
+  const OfPlaces &at(std::size_t mode, int step) const { return sums_[mode][static_cast<std::size_t>(step)]; }
+
+private:
+  void fill(const std::int16_t *counts, std::size_t mode, std::size_t place) {
+    constexpr int lanes = 8;
+    std::array<std::int32_t, value_bins + 1> from{}; // how many values lie in this bin or beyond
+    for (std::size_t bin = value_bins; bin-- > 0;) from[bin] = from[bin + 1] + counts[bin];
+    int end = value_bins;
+    while (end > lanes && from[static_cast<std::size_t>(end - lanes)] == 0) end -= lanes;
+    for (int step = smallest_step; step <= largest_step; ++step) {
+      const std::int16_t *cosines = wave(step).data();
+      std::int32_t sum = 0;
+      for (int bin = step / lanes * lanes; bin < end; ++bin) sum += counts[bin] * cosines[bin];
+      sums_[mode][static_cast<std::size_t>(step)][place] = {
+          static_cast<float>(sum) / 16384, static_cast<float>(from[static_cast<std::size_t>(step)])};
     }
   }
 
-  JpegTrace best(bool without_origin) const {
-    JpegTrace best;
-    for (std::size_t q = 0; q < sums_.size(); ++q) {
-      std::array<double, places> z{};
-      for (std::size_t place = 0; place < places; ++place) {
-        const Sum &sum = sums_[q][place];
-        constexpr double least_count = 100;
-        z[place] = sum.count >= least_count ? sum.cosines / std::sqrt(sum.count / 2) : 0;
-      }
-      std::array<double, places> sorted = z;
-      std::ranges::sort(sorted);
-      const double usual = (sorted[places / 2 - 1] + sorted[places / 2]) / 2;
-      for (std::size_t place = without_origin ? 1 : 0; place < places; ++place)
-        if (z[place] - usual > best.contrast)
-          best = {static_cast<int>(q) + least_quality, static_cast<int>(place % block),
-                  static_cast<int>(place / block), z[place] - usual};
+  std::vector<std::array<OfPlaces, largest_step + 1>> sums_ =
+      std::vector<std::array<OfPlaces, largest_step + 1>>(mode_count);
+};
+
+struct Peak {
+  double contrast = 0;
+  std::size_t place = 0;
+};
+
+/// The search over places and tables.
+class Search {
+public:
+  Search(const Sums &sums, const LatticeOrder &order) : sums_(sums), present_(order.present) {
+    if (present_) {
+      // What lies nearer to its own steps is the shadow of its own lattice.
+      constexpr int apart = 4;
+      JpegFacts facts;
+      facts.luma = present_;
+      if (const auto quality = jpeg_quality(facts)) most_ = std::min(most_, quality->quality - apart);
     }
-    return best;
+  }
+
+  JpegTrace best() const {
+    std::array<double, most_quality + 1> of_quality{};
+    Peak top;
+    int at = least_quality;
+    bool top_turned = false;
+    for (int quality = least_quality; quality <= most_; ++quality)
+      for (const bool turned : {false, true}) {
+        const Peak peak = peak_of(standard_luma(quality), turned);
+        double &here = of_quality[static_cast<std::size_t>(quality)];
+        here = std::max(here, peak.contrast);
+        if (peak.contrast > top.contrast) top = peak, at = quality, top_turned = turned;
+      }
+    JpegTrace trace{{at, at, at}, 0, 0, top.contrast};
+    trace.shift_x = static_cast<int>(top.place % jpeg_block);
+    trace.shift_y = static_cast<int>(top.place / jpeg_block);
+    const auto near = [&](int quality) {
+      return quality >= least_quality && quality <= most_ &&
+             of_quality[static_cast<std::size_t>(quality)] > 0.8 * top.contrast;
+    };
+    while (near(trace.earlier.low - 1)) --trace.earlier.low;
+    while (near(trace.earlier.high + 1)) ++trace.earlier.high;
+    --trace.earlier.low;
+    ++trace.earlier.high;
+    if (const auto other = other_table(top.place, standard_luma(at), top_turned)) trace.earlier = *other;
+    return trace;
   }
 
 private:
-  std::vector<std::array<Sum, places>> sums_;
+  bool usable(std::size_t mode, int step) const {
+    return step >= smallest_step && step <= largest_step &&
+           (!present_ || step > (*present_)[block_modes()[mode].at()]);
+  }
+
+  static int step_of(const QuantTable &table, std::size_t mode, bool turned) {
+    return table[turned ? block_modes()[mode].turned_at() : block_modes()[mode].at()];
+  }
+
+  Peak peak_of(const QuantTable &table, bool turned) const {
+    Sums::OfPlaces total{};
+    for (std::size_t mode = 0; mode < mode_count; ++mode) {
+      const int step = step_of(table, mode, turned);
+      if (!usable(mode, step)) continue;
+      const Sums::OfPlaces &here = sums_.at(mode, step);
+      for (std::size_t place = 0; place < places; ++place) {
+        total[place].cosines += here[place].cosines;
+        total[place].count += here[place].count;
+      }
+    }
+    std::array<double, places> strengths{};
+    std::ranges::transform(total, strengths.begin(), [](const Sum &sum) { return sum.strength(100); });
+    std::array<double, places> sorted = strengths;
+    std::ranges::sort(sorted);
+    const double usual = (sorted[places / 2 - 1] + sorted[places / 2]) / 2;
+    Peak peak;
+    for (std::size_t place = present_ ? 1 : 0; place < places; ++place)
+      if (strengths[place] - usual > peak.contrast) peak = {strengths[place] - usual, place};
+    return peak;
+  }
+
+  /// How far a place stands above the mean of all, for one mode and step.
+  double above_mean(std::size_t mode, int step, std::size_t place) const {
+    const Sums::OfPlaces &here = sums_.at(mode, step);
+    double mean = 0;
+    for (const Sum &sum : here) mean += sum.strength(30) / places;
+    return here[place].strength(30) - mean;
+  }
+
+  /// The quality of the steps that each mode has by itself at this place, where they are not the table's.
+  std::optional<EarlierQuality> other_table(std::size_t place, const QuantTable &table, bool turned) const {
+    constexpr double sure = 5, as_good = 0.9;
+    constexpr std::size_t least_modes = 6;
+    std::vector<FoundStep> steps;
+    std::size_t fitting = 0;
+    for (std::size_t mode = 0; mode < mode_count; ++mode) {
+      std::array<double, largest_step + 1> strength{};
+      for (int step = smallest_step; step <= largest_step; ++step)
+        if (usable(mode, step)) strength[static_cast<std::size_t>(step)] = above_mean(mode, step, place);
+      const double best = *std::ranges::max_element(strength);
+      if (best < sure) continue;
+      int step = largest_step; // what lies on multiples of a step lies on those of its half, too
+      while (strength[static_cast<std::size_t>(step)] < as_good * best) --step;
+      steps.push_back({block_modes()[mode], step});
+      const int expected = std::min(step_of(table, mode, turned), largest_step);
+      fitting += std::abs(expected - step) <= std::max(1, step / 16) ||
+                 strength[static_cast<std::size_t>(expected)] > as_good * best;
+    }
+    if (steps.size() < least_modes || 4 * fitting >= 3 * steps.size()) return std::nullopt;
+    return nearest_quality(steps);
+  }
+
+  const Sums &sums_;
+  const std::optional<QuantTable> &present_;
+  int most_ = most_quality;
 };
 
 } // namespace
 
 std::optional<JpegTrace> jpeg_trace(const std::vector<Tile> &tiles, const LatticeOrder &order) {
   const std::vector<Patch> patches = patches_of(tiles);
-  if (patches.size() < least_patches) return std::nullopt;
+  if (patches.empty()) return std::nullopt;
   Counts counts;
   for (const Patch &patch : patches) counts.add(patch);
-  return Scores(counts, order).best(order.present.has_value());
+  return Search(Sums(counts), order).best();
 }
 
 } // namespace stoneproof

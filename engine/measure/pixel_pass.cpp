@@ -64,7 +64,7 @@ ProfileSpace space_of(const RowLayout &layout) {
 class Meters {
 public:
   Meters(const Facts &facts, const PassOrder &order, const RowLayout &layout)
-      : facts_(facts), neutral_(layout), layout_(layout) {
+      : facts_(facts), detail_(order.detail), neutral_(layout), layout_(layout) {
     if (layout.colour != ColourModel::cmyk && order.press_table) table_ = table_of(order);
   }
 
@@ -72,6 +72,7 @@ public:
     const auto part = stored_part(look.part, facts_);
     if (!part) return false;
     tones_.emplace_back(*part, layout_);
+    if (detail_) tiles_.emplace_back(*part, layout_);
     const bool inks =
         look.square_width && look.square_height && (table_ || layout_.colour == ColourModel::cmyk);
     inks_.emplace_back();
@@ -86,6 +87,7 @@ public:
   void add(std::int64_t y, const std::uint8_t *row) {
     neutral_.add(row);
     for (ToneMeter &tone : tones_) tone.add(y, row);
+    for (TileSampler &tiles : tiles_) tiles.add(y, row);
     for (auto &ink : inks_)
       if (ink) ink->add(y, row);
   }
@@ -96,6 +98,7 @@ public:
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
       look.tone = tone_of(tones_[i].take());
+      if (detail_) look.detail = detail_of(tiles_[i].take(), facts_);
       if (inks_[i]) look.ink = inks_[i]->take();
       if (look.ink) look.ink_place = seen_part(look.ink->where, facts_);
       result.looks.push_back(std::move(look));
@@ -111,10 +114,12 @@ private:
   }
 
   const Facts &facts_;
+  bool detail_;
   const PressTable *table_ = nullptr;
   NeutralMeter neutral_;
   const RowLayout &layout_;
   std::deque<ToneMeter> tones_;
+  std::deque<TileSampler> tiles_;
   std::deque<std::optional<InkMeter>> inks_;
 };
 

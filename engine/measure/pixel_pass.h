@@ -1,6 +1,7 @@
 // The one pass over the pixels of a picture: every row is decoded once and handed to all who measure it.
 #pragma once
 
+#include "engine/measure/detail.h"
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/tone.h"
 #include "engine/picture/small_copy.h"
@@ -23,6 +24,7 @@ struct Look {
 /// What a part of a picture holds.
 struct LookResult {
   Tone tone;
+  Detail detail;
   std::optional<Ink> ink; ///< none: not asked for, or there is no table for the picture's colours
   PixelRect ink_place;    ///< where most ink lies, as the picture is seen
 };
@@ -30,6 +32,7 @@ struct LookResult {
 struct PassOrder {
   std::optional<PreviewOrder> copy;
   std::vector<Look> looks;
+  bool detail = true; ///< look for detail, enlargement and an earlier saving in every look
   /// Gives the table for a picture's profile (empty: none embedded) and space, or null: then ink is measured
   /// of CMYK only. Called at most once.
   std::function<const PressTable *(const std::vector<std::uint8_t> &icc, ProfileSpace space)> press_table;

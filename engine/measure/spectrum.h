@@ -1,4 +1,4 @@
-// The spectrum of a tile along its rows. The one place that knows kissfft.
+// The spectrum of a tile along its rows. Beside plane_spectrum the one place that knows kissfft.
 #pragma once
 
 #include "engine/measure/tile.h"

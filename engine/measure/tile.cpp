@@ -10,6 +10,7 @@ namespace stoneproof {
 namespace {
 
 constexpr std::int64_t jpeg_block = 8;
+constexpr std::int64_t enough_pixels = 8'000'000;
 
 std::int64_t up_to_block(std::int64_t x) { return (x + jpeg_block - 1) / jpeg_block * jpeg_block; }
 
@@ -62,12 +63,13 @@ TileSampler::TileSampler(const PixelPart &part, const RowLayout &layout, std::si
     break;
   }
   if (side_ == 0) return;
+  row_step_ = std::max<std::int64_t>(1, part.pixels() / enough_pixels);
   band_.resize(static_cast<std::size_t>(grid_.width) * static_cast<std::size_t>(side_));
   if (!plain_gray_ && !plain_rgb_) rgb_.resize(static_cast<std::size_t>(grid_.width) * 3);
 }
 
 void TileSampler::add(std::int64_t y, const std::uint8_t *row) {
-  if (side_ == 0 || !grid_.has_row(y)) return;
+  if (side_ == 0 || !grid_.has_row(y) || (y - grid_.y) / side_ % row_step_ != 0) return;
   const std::int64_t line = (y - grid_.y) % side_, first = grid_.x - layout_.x;
   std::uint8_t *to = band_.data() + line * grid_.width;
   if (plain_gray_) {

@@ -24,8 +24,9 @@ struct Tile {
 };
 
 /// Cuts a part into tiles of 256 pixels, or of 128 where it is too small, and keeps those with most detail.
-/// They begin at multiples of eight pixels of the picture, so that the blocks of a JPEG lie whole inside.
-/// Memory: one row of tiles, as wide as the part, and those that are kept.
+/// Of a part of n times 8 megapixels only every n-th row of tiles is looked at: detail is seldom in one place
+/// alone. They begin at multiples of eight pixels of the picture, so that the blocks of a JPEG lie whole
+/// inside. Memory: one row of tiles, as wide as the part, and those that are kept.
 class TileSampler {
 public:
   static constexpr int large = 256, small = 128;
@@ -44,6 +45,7 @@ private:
   PixelPart grid_; ///< the pixels that tiles cover
   int side_ = 0;   ///< 0: no room
   std::size_t most_;
+  std::int64_t row_step_ = 1; ///< of tiles
   const RowLayout &layout_;
   ToRgb to_rgb_;
   bool plain_gray_, plain_rgb_;

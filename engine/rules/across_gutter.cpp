@@ -1,7 +1,7 @@
 // A frame or a text block runs across the gutter without being meant to. The only way in is
 // across_gutter_rule; tested by tests/rules/across-gutter.
 #include "engine/rules/about.h"
-#include "engine/rules/edges.h"
+#include "engine/rules/gutter.h"
 
 namespace stoneproof {
 
@@ -32,8 +32,9 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     findings.back().wanted = Length{};
   }
   each_text(evidence, [&](std::size_t page, std::size_t index, const TextBlock &text) {
-    const Length over = run_over(text.rect, evidence.spaces[page]);
-    if (over <= layout_rounding || off_page(text.rect, evidence.spaces[page])) return;
+    const PageSpace &space = evidence.spaces[page];
+    const Length over = run_over(text.rect, space);
+    if (over <= layout_rounding || off_page(text.rect, space) || swallowed(text.rect, space)) return;
     findings.push_back(about_text(Grade::query, evidence, page, index));
     findings.back().measured = over;
     findings.back().wanted = Length{};
@@ -50,7 +51,7 @@ extern const Rule across_gutter_rule = {
     "it by accident loses a face, a word or a straight line.",
     "How far the frame or text block passes the fold of a spread, or the inner trim edge of a single page. A "
     "frame that is described as meant to cross, or that ends within the inner bleed of a single page, is "
-    "left alone.",
+    "left alone. Text that the binding swallows is left to lost-in-gutter.",
     "Move it to one page. A picture frame on a spread may cross if the description says that it is meant to "
     "(across-gutter).",
     check,

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "engine/binding/bound_book.h"
+#include "engine/measure/detail.h"
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/tone.h"
 #include "engine/picture/facts.h"
@@ -26,7 +27,8 @@ struct PictureState {
 
 /// What a frame shows of its picture, measured in the pixels.
 struct Shown {
-  Tone tone;
+    Tone tone;
+  Detail detail;
   std::optional<Ink> ink;        ///< none: the picture has no inks, and the press sheet no profile
   std::optional<Rect> ink_place; ///< on the page, where most ink lies
 };

@@ -2,6 +2,7 @@
 // reports word it.
 #pragma once
 
+#include "engine/binding/leaf_thickness.h"
 #include "engine/outcome.h"
 #include "engine/placement/page_space.h"
 #include "engine/placement/rescue.h"
@@ -66,6 +67,7 @@ struct Finding {
   Rescue rescue;
   std::optional<Fault> fault;        ///< of a file that could not be read
   std::vector<FrameAt> same_picture; ///< all frames that show the same picture
+  std::optional<StockPart> stock;    ///< the paper that it is about
 };
 
 } // namespace stoneproof

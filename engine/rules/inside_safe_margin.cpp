@@ -1,7 +1,7 @@
 // A frame or a text block enters the safe margin. The only way in is inside_safe_margin_rule; tested by
 // tests/rules/inside-safe-margin.
 #include "engine/rules/about.h"
-#include "engine/rules/edges.h"
+#include "engine/rules/gutter.h"
 
 namespace stoneproof {
 
@@ -54,7 +54,8 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     const PageSpace &space = evidence.spaces[page];
     if (passes_trim(text.rect, space)) return;
     Finding finding = about_text(Grade::query, evidence, page, index);
-    measure_margin(finding, text.rect, space, any, any);
+    // What the binding swallows is left to lost-in-gutter, which looks as far as the gutter loss.
+    measure_margin(finding, text.rect, space, any, swallowed(text.rect, space) ? space.gutter_loss : any);
     if (finding.sides.empty()) return;
     if (std::get<Length>(finding.measured) <= cut) finding.grade = Grade::hold;
     findings.push_back(std::move(finding));
@@ -75,7 +76,8 @@ extern const Rule inside_safe_margin_rule = {
     "gutter "
     "loss. Text within the cut tolerance of an edge is a hold; all else is a query. A frame that reaches an "
     "edge, or "
-    "nearly reaches a cut one, is left to short-bleed and near-trim.",
+    "nearly reaches a cut one, is left to short-bleed and near-trim, and a text that the binding swallows to "
+    "lost-in-gutter.",
     "Move it in behind the safe margin, or, if it is a picture that may be cut, pull it out to the bleed "
     "edge.",
     check,

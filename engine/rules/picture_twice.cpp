@@ -1,6 +1,7 @@
 // One picture stands in more than one frame. The only way in is picture_twice_rule; tested by
 // tests/rules/picture-twice.
 #include "engine/rules/about.h"
+#include "engine/rules/facing_halves.h"
 
 #include <map>
 #include <string_view>
@@ -22,9 +23,13 @@ std::vector<std::size_t> first_of_its_kind(const Evidence &evidence) {
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   const auto first = first_of_its_kind(evidence);
+  std::vector<bool> second_half(evidence.frames.size());
+  for (const FacingHalves &halves : facing_halves(evidence)) second_half[halves.right] = true;
   std::vector<std::vector<const PlacedFrame *>> uses(first.size());
-  for (const PlacedFrame &placed : evidence.frames)
-    if (placed.picture) uses[first[*placed.picture]].push_back(&placed);
+  for (std::size_t i = 0; i < evidence.frames.size(); ++i) {
+    const PlacedFrame &placed = evidence.frames[i];
+    if (placed.picture && !second_half[i]) uses[first[*placed.picture]].push_back(&placed);
+  }
   for (const auto &frames : uses) {
     if (frames.size() < 2) continue;
     Finding finding = about_frame(Grade::query, evidence, *frames[1]);
@@ -43,7 +48,7 @@ extern const Rule picture_twice_rule = {
     "Same picture is placed more than once",
     "Readers notice, and most often a second picture was meant: the wrong file was linked.",
     "Frames that name the same picture of the description, or pictures whose files are the same to the byte "
-    "(SHA-256).",
+    "(SHA-256). Two halves of a picture on facing pages, which halves-apart looks at, count once.",
     "Look whether both are meant. If not, put the right picture into one of the frames.",
     check,
 };

@@ -63,7 +63,7 @@ MeasuredFile measure(const std::filesystem::path &file, const PressSheet &press,
   if (result.looks.empty()) return measured;
   const LookResult &look = result.looks.front();
   state.neutral = result.neutral;
-  measured.whole = Shown{look.tone, look.ink, std::nullopt};
+  measured.whole = Shown{look.tone, look.detail, look.ink, std::nullopt};
   if (look.ink) measured.whole->ink_place = on_paper(look.ink_place, printed);
   return measured;
 }

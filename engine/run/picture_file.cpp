@@ -17,11 +17,13 @@ std::optional<std::filesystem::file_time_type> written(const std::filesystem::pa
 /// finely as the small copy needs.
 Outcome<PassResult> decode(const std::filesystem::path &file, const Facts &facts, const Wanted &wanted,
                            const PictureLimits &limits, PressTables &tables) {
-  if (!wanted.looks.empty())
-    return measure_pixels(file, facts,
-                          {wanted.copy, wanted.looks,
-                           [&](const auto &icc, ProfileSpace space) { return tables.table(icc, space); }},
-                          limits);
+  if (!wanted.looks.empty()) {
+    PassOrder order;
+    order.copy = wanted.copy;
+    order.looks = wanted.looks;
+    order.press_table = [&](const auto &icc, ProfileSpace space) { return tables.table(icc, space); };
+    return measure_pixels(file, facts, order, limits);
+  }
   PassResult result;
   if (!wanted.copy) return result;
   Outcome<SmallCopy> made = read_small_copy(file, facts, *wanted.copy, limits);

@@ -23,7 +23,7 @@ void share_out(std::vector<LookResult> results, const PictureLooks &looks, Evide
   for (std::size_t look = 0; look < results.size(); ++look)
     for (const std::size_t frame : looks.frames[look]) {
       const LookResult &result = results[look];
-      Shown shown{result.tone, result.ink, std::nullopt};
+      Shown shown{result.tone, result.detail, result.ink, std::nullopt};
       const PlacedFrame &placed = evidence.frames[frame];
       if (result.ink)
         shown.ink_place = place_of(placed, result.ink_place, evidence.pictures[*placed.picture].facts->size);

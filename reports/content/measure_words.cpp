@@ -3,6 +3,7 @@
 
 #include "engine/measure/jpeg_quality.h"
 #include "engine/rules/tones.h"
+#include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
 #include "reports/content/pixel_words.h"
 
@@ -175,6 +176,7 @@ std::vector<FactRow> fact_rows(const MeasuredFile &measured, const PressSheet &p
   if (const std::string words = not_accepted_words(facts, press); !words.empty())
     rows.push_back({"Press", "the press sheet " + words});
   if (!measured.whole) return rows;
+  rows.push_back({"Detail", detail_fact(measured.whole->detail)});
   rows.push_back({"Tones", tone_words(measured, press)});
   if (!measured.whole->ink) return rows;
   rows.push_back({"Ink", ink_words(measured, press)});

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace stoneproof::content {
@@ -31,6 +32,10 @@ Reckoning pages_words(const Evidence &evidence) {
   words.how = fmt::format("{} is {} multiple of {}", plan.pages,
                           plan.pages % bound.multiple == 0 ? "a" : "no", bound.multiple);
   words.how += plan.blanks > 0 ? fmt::format(": {} + {} = {}.", plan.pages, plan.blanks, plan.total()) : ".";
+  const auto meant = std::ranges::count_if(evidence.book.pages, &Page::blank);
+  if (meant > 0)
+    words.how += fmt::format(" {} meant to be blank.", meant == 1 ? std::string("One of them is")
+                                                                  : fmt::format("{} of them are", meant));
   words.source =
       "A leaf has two pages. Signatures of 8 to 32 pages and at most two blanks at the end: GPO Style "
       "Manual (2008), 1.15; of 4 to 64: New Hart’s Rules, 1.8.";
@@ -211,6 +216,9 @@ ObjectWords object_words(const Evidence &evidence) {
             ? "The paper of the block is not described, so its creep could not be reckoned."
             : "The paper of the block is not described, so neither the spine nor the cover could be "
               "reckoned.";
+  if (words.signatures.empty())
+    words.unknown += std::string(words.unknown.empty() ? "" : " ") +
+                     "How many pages a folded sheet has is not described, so no signatures are listed.";
   return words;
 }
 

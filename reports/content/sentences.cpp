@@ -4,8 +4,13 @@
 #include "reports/content/sentences.h"
 
 #include "engine/measure/jpeg_quality.h"
+#include "reports/content/binding_words.h"
+#include "reports/content/book_words.h"
+#include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
+#include "reports/content/layout_words.h"
 #include "reports/content/pixel_words.h"
+#include "reports/content/placed_of.h"
 #include "reports/content/rescue_words.h"
 
 #include <fmt/format.h>
@@ -18,18 +23,6 @@ namespace stoneproof::content {
 namespace {
 
 using Words = std::string (*)(const Evidence &, const Finding &);
-
-const PlacedFrame *placed_of(const Evidence &evidence, const Finding &finding) {
-  if (!finding.page || !finding.frame) return nullptr;
-  const auto at = std::pair(*finding.page, *finding.frame);
-  const auto before = [](const PlacedFrame &placed, const auto &place) {
-    return std::pair(placed.page, placed.frame) < place;
-  };
-  // The frames stand in book order.
-  const auto found = std::lower_bound(evidence.frames.begin(), evidence.frames.end(), at, before);
-  const bool there = found != evidence.frames.end() && found->page == at.first && found->frame == at.second;
-  return there ? &*found : nullptr;
-}
 
 std::string use_phrase(Use use) {
   switch (use) {
@@ -224,11 +217,28 @@ struct Row {
 };
 
 constexpr Row rows[] = {
+    {"page-count-off", "", page_count_words, page_count_remedy},
+    {"pages-missing", "", pages_missing_words},
+    {"first-page-left",
+     "Page 1 is described as a left page; in a bound book it is the front of the first leaf, on the right."},
+    {"mixed-trim", "", mixed_trim_words},
+    {"empty-page", "Nothing is on it, and it is not described as blank."},
+    {"signature-left-over", "", left_over_words, left_over_remedy},
+    {"contradicting-stock", "", contradicting_stock_words},
+    {"spine-off", "", spine_off_words},
+    {"cover-size-off", "", cover_size_words},
+    {"narrow-spine-text", "", spine_text_words, spine_text_remedy},
+    {"over-cover-fold", "", cover_fold_words},
+    {"lost-in-gutter", "", lost_in_gutter_words, lost_in_gutter_remedy},
+    {"halves-apart", "", halves_apart_words},
+    {"creep-at-trim", "", creep_at_trim_words},
     {"missing-picture", "", fault_words, fault_remedy},
     {"unreadable-picture", "", fault_words, fault_remedy},
     {"empty-frame", "No picture is linked to this frame."},
     {"too-few-pixels", "", too_few_words, too_few_remedy},
     {"lost-original-too-small", "", lost_words, too_few_remedy},
+    {"enlarged-in-software", "", enlarged_words, enlarged_remedy},
+    {"soft-detail", "", soft_words, soft_remedy},
     {"uneven-stretch", "", stretch_words},
     {"uncovered-frame", "{measured} of the frame shows no picture."},
     {"short-bleed", "", bleed_words},
@@ -236,8 +246,17 @@ constexpr Row rows[] = {
     {"inside-safe-margin", "", margin_words, margin_remedy},
     {"off-page", "", off_page_words},
     {"across-gutter", "", gutter_words, gutter_remedy},
+    {"nearly-aligned", "", nearly_aligned_words},
+    {"sliver-overlap", "", sliver_overlap_words},
+    {"stray-margin", "", stray_margin_words},
+    {"stray-caption", "", stray_caption_words, stray_caption_remedy},
+    {"hidden-text", "", hidden_text_words},
+    {"type-on-picture", "", type_on_picture_words},
+    {"overfull-text", "", overfull_text_words},
+    {"small-type", "", small_type_words},
     {"picture-twice", "", twice_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
+    {"saved-before", "", saved_before_words},
     {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},
     {"clipped-highlights", "{measured} of what is shown is burnt out to bare paper."},
     {"clipped-shadows", "{measured} of what is shown is one black without detail."},
@@ -299,6 +318,7 @@ std::string subject(const Evidence &evidence, const Finding &finding) {
   if (!finding.page) return {}; // the book as a whole
   const Page &page = evidence.book.pages[*finding.page];
   if (finding.frame) return fmt::format("Frame {}", page.frames[*finding.frame].id);
+  if (!finding.text) return {}; // the page as a whole
   return first_words(page.texts[*finding.text]);
 }
 

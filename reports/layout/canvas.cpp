@@ -21,6 +21,13 @@ void Canvas::text_centred(Point top_centre, const TypeStyle &style, std::string_
   this->text({top_centre.x - width(style, text) / 2, top_centre.y}, style, text);
 }
 
+void Canvas::text_down(Point centre, const TypeStyle &style, std::string_view text) {
+  if (text.empty()) return;
+  const Length ascent = type_.ascent(style.face, style.size), descent = type_.descent(style.face, style.size);
+  const Point begin{centre.x - (ascent - descent) / 2, centre.y - width(style, text) / 2};
+  page_.items.emplace_back(TextItem{begin, style.face, style.size, style.ink, std::string(text), true});
+}
+
 Length Canvas::lines(Point top_left, const TypeStyle &style, const std::vector<std::string> &lines) {
   for (const std::string &line : lines) {
     text(top_left, style, line);

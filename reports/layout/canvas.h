@@ -22,6 +22,8 @@ public:
   void text(Point top_left, const TypeStyle &style, std::string_view text);
   void text_to_right(Point top_right, const TypeStyle &style, std::string_view text);
   void text_centred(Point top_centre, const TypeStyle &style, std::string_view text);
+  /// Turned a quarter clockwise; `centre` is the middle of the line.
+  void text_down(Point centre, const TypeStyle &style, std::string_view text);
   /// Draws lines under each other; gives the y under the last.
   Length lines(Point top_left, const TypeStyle &style, const std::vector<std::string> &lines);
 

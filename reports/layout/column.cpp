@@ -46,7 +46,8 @@ Entry entry_of(const Canvas &canvas, const content::Mark &mark, Length width) {
               canvas.wrap(style::body, width, content::with_figures_kept_whole(mark.message)),
               canvas.wrap(style::body, width - remedy_indent, content::with_figures_kept_whole(mark.remedy)),
               {}};
-  entry.height = style::label_strong.leading + style::label.leading +
+  const Length subject = mark.subject.empty() ? Length{} : style::label.leading;
+  entry.height = style::label_strong.leading + subject +
                  height_of(style::body, entry.message.size() + entry.remedy.size()) + 1_mm;
   return entry;
 }
@@ -57,8 +58,11 @@ void draw_entry(Canvas &canvas, const Entry &entry, Point top_left, Length width
   const std::string heading = fmt::format("{} · {}", content::grade_name(mark.grade), mark.title);
   canvas.text(top_left, style::label_strong, canvas.shortened(style::label_strong, width, heading));
   Length y = top_left.y + style::label_strong.leading;
-  canvas.text({top_left.x, y}, style::label, subject_line(canvas, mark, width));
-  y = canvas.lines({top_left.x, y + style::label.leading}, style::body, entry.message) + 1_mm;
+  if (!mark.subject.empty()) {
+    canvas.text({top_left.x, y}, style::label, subject_line(canvas, mark, width));
+    y += style::label.leading;
+  }
+  y = canvas.lines({top_left.x, y}, style::body, entry.message) + 1_mm;
   const Length end = canvas.lines({top_left.x + remedy_indent, y}, style::body, entry.remedy);
   if (!entry.remedy.empty())
     canvas.line({top_left.x + 1_mm, y + 0.8_mm}, {top_left.x + 1_mm, end - 0.4_mm}, style::leader);

@@ -27,13 +27,14 @@ struct Stroke {
   std::vector<Length> dash; ///< lengths of ink and gap in turn; empty: a whole line
 };
 
-/// One line of text. `at` is the left end of its baseline.
+/// One line of text. `at` is where its baseline begins.
 struct TextItem {
   Point at;
   Face face = Face::text;
   Length size;
   Ink ink;
-  std::string text; ///< UTF-8, no control characters
+  std::string text;  ///< UTF-8, no control characters
+  bool down = false; ///< turned a quarter clockwise, so that it runs from top to bottom, as on a spine
 };
 
 struct LineItem {

@@ -93,6 +93,14 @@ void draw_text(Canvas &canvas, const TextBlock &text, const Scale &scale) {
   canvas.lines({box.x, box.y}, type, lines);
 }
 
+/// A line in the middle of its block, running down it.
+void draw_spine_text(Canvas &canvas, const TextBlock &text, const Scale &scale) {
+  const Rect box = scale(text.rect);
+  const TypeStyle type = type_of(text, scale.factor * std::min(1.0, text.rect.width / text.type_size));
+  const std::string line = canvas.shortened(type, box.height, text.text);
+  canvas.text_down(box.centre(), type, line);
+}
+
 /// What the knife takes away lies under a white veil.
 void draw_veil(Canvas &canvas, const Rect &trim, const Rect &bleed) {
   const auto veil = [&](Length left, Length top, Length right, Length bottom) {
@@ -200,7 +208,10 @@ void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &image
   for (std::size_t i = 0; i < content.frames.size(); ++i)
     draw_frame(canvas, checked, images, evidence.frames[first + i], scale);
   for (const TextBlock &text : content.texts)
-    if (shared_part(text.rect, space.bleed)) draw_text(canvas, text, scale);
+    if (shared_part(text.rect, space.bleed)) {
+      const bool down = text.kind == TextKind::spine && text.rect.height > text.rect.width;
+      down ? draw_spine_text(canvas, text, scale) : draw_text(canvas, text, scale);
+    }
   if (content.kind == PageKind::cover && evidence.book.cover)
     draw_cover_folds(canvas, *evidence.book.cover, space, scale);
   draw_edges(canvas, space, scale);

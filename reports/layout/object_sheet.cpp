@@ -97,7 +97,7 @@ private:
 
   /// Signatures, then creep; what finds no room goes on under the same heads on further sheets.
   void small_tables(Length left) {
-    small_head(left, {"Signature", "Size", "Pages", "Blanks"});
+    if (!words_.signatures.empty()) small_head(left, {"Signature", "Size", "Pages", "Blanks"});
     for (const content::SignatureRow &row : words_.signatures)
       left = small_row(left, {row.signatures, row.size, row.pages, row.blanks});
     if (words_.creep.empty()) return;

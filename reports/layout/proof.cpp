@@ -95,8 +95,10 @@ public:
     if (!content_.surfaces.empty()) document_.bookmarks.push_back({"Pages", document_.pages.size(), 0});
     BookPlace place;
     for (const content::Surface &surface : content_.surfaces) {
-      write_surface(surface, place);
-      place.pass(checked_.evidence.book.pages[surface.page]);
+      const Page &page = checked_.evidence.book.pages[surface.page];
+      // A page that is meant to be empty needs no sheet unless something is said of it.
+      if (!page.blank || !surface.marks.empty()) write_surface(surface, place);
+      place.pass(page);
     }
     write_object();
     link_rows(front.rows);

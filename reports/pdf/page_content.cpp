@@ -36,7 +36,7 @@ private:
     if (line.runs.empty()) return;
     use_fill(item.ink);
     append_text(content_.operators, line,
-                {item.at.x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt()}, typesetter_,
+                {item.at.x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt(), item.down}, typesetter_,
                 shared_.fonts);
   }
 

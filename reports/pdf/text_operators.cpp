@@ -17,7 +17,8 @@ public:
       : out_(out), place_(place), typesetter_(typesetter), fonts_(fonts) {}
 
   void write(const ShapedLine &line) {
-    out_ += "BT " + number(place_.x_pt) + " " + number(place_.y_pt) + " Td\n";
+    out_ += std::string("BT ") + (place_.down ? "0 -1 1 0 " : "") + number(place_.x_pt) + " " +
+            number(place_.y_pt) + (place_.down ? " Tm\n" : " Td\n");
     for (const ShapedRun &run : line.runs) write(run, line.text);
     raise(0); // outlasts the text object
     out_ += "ET\n";

@@ -8,9 +8,11 @@
 
 namespace stoneproof::pdf {
 
-/// Where the left end of the baseline lies, measured from the bottom left corner of the page, and the size.
+/// Where the baseline begins, measured from the bottom left corner of the page, the size, and whether the
+/// line runs down the page, turned a quarter clockwise.
 struct TextPlace {
   double x_pt = 0, y_pt = 0, size_pt = 0;
+  bool down = false;
 };
 
 /// Appends one text object (BT to ET) to `out`. Colour is the caller's.

@@ -1,42 +1,43 @@
-// The book and the press sheet of the record. The only ways in are book_part and press_part; tested in
-// tests/reports/record.
+// The book of the record. The only way in is book_part; tested in tests/reports/record.
 #include "reports/record/parts.h"
 
 namespace stoneproof::record {
 
 namespace {
 
-/// The last part of a path: where the folder stands is nobody's business.
-std::string bare_name(const std::filesystem::path &path) { return path.filename().string(); }
-
-template <class E, std::size_t N>
-Json words_of(const std::vector<E> &values, const Word<E> (&words)[N]) {
-  Json list = Json::array();
-  for (const E value : values) list.push_back(word_of(words, value));
-  return list;
+Json stock_part(const std::optional<Stock> &stock) {
+  if (!stock) return nullptr;
+  return {{"caliper_mm", in_mm_or_null(stock->caliper)},
+          {"grammage_g_m2", or_null(stock->grammage)},
+          {"bulk_cm3_g", or_null(stock->bulk)},
+          {"pages_per_inch", or_null(stock->pages_per_inch)},
+          {"line", stock->place.line}};
 }
 
-Json density_bars(const PressSheet &press) {
-  Json bars = Json::object();
-  for (const auto &[use, word] : use_words) {
-    const DensityBar &bar = press.bar(use);
-    bars[std::string(word)] = {{"wanted_ppi", bar.wanted.ppi()}, {"least_ppi", bar.least.ppi()}};
-  }
-  return bars;
+Json details_part(const Binding &binding) {
+  return {{"signature_pages", or_null(binding.signature)},
+          {"grind_off_mm", binding.grind_off.mm()},
+          {"glue_mm", binding.glue.mm()},
+          {"board_mm", binding.board.mm()},
+          {"board_width_mm", in_mm_or_null(binding.board_width)},
+          {"square_mm", binding.square.mm()},
+          {"turn_in_mm", binding.turn_in.mm()},
+          {"hinge_mm", binding.hinge.mm()},
+          {"spine_lining_mm", binding.spine_lining.mm()}};
 }
 
-Json profile_part(const PressProfile *profile) {
-  if (!profile) return nullptr;
-  return {{"file", bare_name(profile->file)},
-          {"description", profile->facts.description},
-          {"difference", profile->difference},
-          {"share", profile->share}};
+Json cover_part(const std::optional<Cover> &cover) {
+  if (!cover) return nullptr;
+  return {{"size_mm", in_mm(cover->size)},
+          {"spine_mm", cover->spine.mm()},
+          {"flap_mm", cover->flap.mm()},
+          {"panel_mm", cover->panel().mm()}};
 }
 
 } // namespace
 
 Json book_part(const Book &book, const std::string &sha256) {
-  const auto &block = book.stocks.block;
+  const Stocks &stocks = book.stocks;
   return {
       {"title", book.title},
       {"language", book.language},
@@ -46,31 +47,16 @@ Json book_part(const Book &book, const std::string &sha256) {
       {"bleed_mm", in_mm(book.bleed)},
       {"safe_margin_mm", in_mm(book.safe_margin)},
       {"binding", word_of(binding_words, book.binding.kind)},
+      {"binding_details", details_part(book.binding)},
       {"first_page", word_of(side_words, book.binding.first_page)},
       {"gutter_loss_mm", book.binding.gutter_loss.mm()},
-      {"caliper_mm", block && block->caliper ? Json(block->caliper->mm()) : Json(nullptr)},
+      {"caliper_mm", stocks.block ? in_mm_or_null(stocks.block->caliper) : Json(nullptr)},
+      {"stocks",
+       {{"block", stock_part(stocks.block)},
+        {"cover", stock_part(stocks.cover)},
+        {"endpaper", stock_part(stocks.endpaper)}}},
+      {"cover", cover_part(book.cover)},
       {"pages", book.page_count()},
-  };
-}
-
-Json press_part(const PressSheet &press) {
-  return {
-      {"name", press.name},
-      {"source", bare_name(press.source)},
-      {"density", density_bars(press)},
-      {"density_tolerance", press.density_tolerance},
-      {"stretch_tolerance", press.stretch_tolerance},
-      {"bleed_mm", in_mm(press.bleed)},
-      {"safe_margin_mm", in_mm(press.safe_margin)},
-      {"cut_tolerance_mm", press.cut_tolerance.mm()},
-      {"page_multiple", press.page_counts[0].multiple},
-      {"flatbed_limit_ppi", press.flatbed_limit.ppi()},
-      {"jpeg_quality", {{"wanted", press.jpeg_quality.wanted}, {"least", press.jpeg_quality.least}}},
-      {"tone", {{"clipped", press.tone.clipped}, {"range", press.tone.range}}},
-      {"ink", {{"limit", press.ink.most}, {"square_mm", press.ink.square.mm()}}},
-      {"profile", profile_part(press.profile.get())},
-      {"formats", words_of(press.formats, format_words)},
-      {"colours", words_of(press.colours, colour_words)},
   };
 }
 

@@ -33,11 +33,17 @@ Json numbers_of(const Evidence &evidence, const std::vector<FrameAt> &frames) {
   return numbers;
 }
 
+Json words_or_null(const std::vector<TextBlock> &texts, const std::optional<std::size_t> &index) {
+  return index ? Json(texts[*index].text) : Json(nullptr);
+}
+
 void add_place(Json &part, const Evidence &evidence, const Finding &finding) {
   const Page *page = finding.page ? &evidence.book.pages[*finding.page] : nullptr;
   part["page"] = page ? Json(page->number) : Json(nullptr);
   part["frame"] = page ? id_or_null(page->frames, finding.frame) : Json(nullptr);
-  part["text"] = page && finding.text ? Json(page->texts[*finding.text].text) : Json(nullptr);
+  part["text"] = page ? words_or_null(page->texts, finding.text) : Json(nullptr);
+  part["with_frame"] = page ? id_or_null(page->frames, finding.with_frame) : Json(nullptr);
+  part["with_text"] = page ? words_or_null(page->texts, finding.with_text) : Json(nullptr);
   part["picture"] = id_or_null(evidence.book.pictures, finding.picture);
   part["contributor"] = id_or_null(evidence.book.contributors, finding.contributor);
   part["area_mm"] = in_mm_or_null(finding.area);

@@ -1,6 +1,8 @@
 // One frame of the record. The only way in is frame_part; tested in tests/reports/record.
 #include "reports/record/parts.h"
 
+#include "engine/rules/detail.h"
+
 namespace stoneproof::record {
 
 namespace {
@@ -74,6 +76,9 @@ Json frame_part(const Evidence &evidence, std::size_t index) {
   add_print(part, placed);
   part["enlargement"] = enlargement_of(evidence, placed);
   const Shown *shown = evidence.shown_at(index);
+  if (shown && placed.laid && shown->detail.upsampling.detail.known)
+    part["true_ppi"] = true_density(placed, *shown).ppi();
+  part["true_detail"] = detail_part(shown);
   part["tone"] = tone_part(shown);
   part["ink"] = ink_part(shown);
   return part;

@@ -35,6 +35,7 @@ Json file_part(const MeasuredFile &measured, const PressSheet &press) {
                {"use", measured.state.facts ? Json(word_of(use_words, measured.use)) : Json(nullptr)}};
   add_state(part, measured.state);
   const Shown *whole = measured.whole ? &*measured.whole : nullptr;
+  part["true_detail"] = detail_part(whole);
   part["tone"] = tone_part(whole);
   part["ink"] = ink_part(whole);
   part["ink_at_ppi"] = part["ink"].is_null() ? Json(nullptr) : Json(press.bar(measured.use).wanted.ppi());

@@ -14,7 +14,9 @@ namespace stoneproof::record {
 using Json = nlohmann::ordered_json;
 
 Json book_part(const Book &book, const std::string &sha256);
-Json press_part(const PressSheet &press);
+/// `binding` is that of the book.
+Json press_part(const PressSheet &press, BindingKind binding);
+Json object_part(const Evidence &evidence);
 Json picture_part(const Evidence &evidence, std::size_t picture);
 /// `frame` counts Evidence::frames.
 Json frame_part(const Evidence &evidence, std::size_t frame);
@@ -22,6 +24,7 @@ Json frame_part(const Evidence &evidence, std::size_t frame);
 void add_state(Json &part, const PictureState &state);
 /// Null where nobody looked, or there is no ink to tell of.
 Json tone_part(const Shown *shown);
+Json detail_part(const Shown *shown);
 Json ink_part(const Shown *shown);
 Json finding_part(const Evidence &evidence, const Finding &finding);
 
@@ -30,6 +33,10 @@ Json or_null(const std::optional<T> &value) {
   return value ? Json(*value) : Json(nullptr);
 }
 
+/// The last part of a path: where the folder stands is nobody's business.
+inline std::string bare_name(const std::filesystem::path &path) { return path.filename().string(); }
+
+inline Json in_mm(Length length) { return length.mm(); }
 inline Json in_mm(const Size &size) { return {{"width", size.width.mm()}, {"height", size.height.mm()}}; }
 
 inline Json in_mm(const Rect &rect) {

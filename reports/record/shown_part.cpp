@@ -1,4 +1,4 @@
-// What was measured in the pixels. The only ways in are tone_part and ink_part; tested in
+// What was measured in the pixels. The only ways in are tone_part, detail_part and ink_part; tested in
 // tests/reports/record.
 #include "reports/record/parts.h"
 
@@ -16,6 +16,15 @@ Json tone_part(const Shown *shown) {
           {"range", tone.range},
           {"comb", tone.comb},
           {"channels", std::move(channels)}};
+}
+
+Json detail_part(const Shown *shown) {
+  if (!shown) return nullptr;
+  const Upsampling &found = shown->detail.upsampling;
+  return {{"known", found.detail.known},     {"across", found.detail.across},
+          {"down", found.detail.down},       {"enlarged", word_of(certainty_words, found.certainty)},
+          {"factor", or_null(found.factor)}, {"factor_sure", found.factor_sure},
+          {"repeated_pixels", found.nearest}};
 }
 
 Json ink_part(const Shown *shown) {

@@ -45,13 +45,14 @@ std::vector<std::uint8_t> bytes_of(const std::string &path) {
 }
 
 /// Everything at once: the whole picture as one look, ink over squares of a tenth of its width, a small copy.
-void measure(const std::string &path, const PressTable *table) {
+void measure(const std::string &path, const PressTable *table, bool detail) {
   const auto facts = read_facts(path);
   if (!facts) std::exit(3);
   const auto size = facts.value().size;
   const PixelRect whole{0, 0, static_cast<double>(size.width), static_cast<double>(size.height)};
   PassOrder order;
   order.copy = PreviewOrder{whole, 530, 353};
+  order.detail = detail;
   order.looks = {Look{whole, whole.width / 10, whole.width / 10}};
   if (table)
     order.press_table = [&](const auto &, ProfileSpace space) {
@@ -91,12 +92,17 @@ int main(int count, char **words) {
   const auto bare = [](const std::string &path) {
     is_jpeg(path) ? bench::bare_jpeg(path.c_str(), 8) : bare_tiff(path.c_str());
   };
-  const auto ours = [&](const std::string &path) { measure(path, table ? &*table : nullptr); };
+  const PressTable *press_table = table ? &*table : nullptr;
+  const auto ours = [&](const std::string &path) { measure(path, press_table, true); };
+  const auto without = [&](const std::string &path) { measure(path, press_table, false); };
   double one = 0;
   for (const unsigned threads : {1u, 2u}) {
-    const double theirs = wall(threads, files, bare), deep = wall(threads, files, ours);
-    std::printf("%zu files, %u thread%s: bare %.0f ms, deep pass %.0f ms, ratio %.2f\n", files.size(),
-                threads, threads == 1 ? "" : "s", theirs, deep, deep / theirs);
+    const double theirs = wall(threads, files, bare), deep = wall(threads, files, ours),
+                 plain = wall(threads, files, without);
+    std::printf("%zu files, %u thread%s: bare %.0f ms, deep pass %.0f ms, ratio %.2f; without detail %.0f "
+                "ms, ratio %.2f\n",
+                files.size(), threads, threads == 1 ? "" : "s", theirs, deep, deep / theirs, plain,
+                plain / theirs);
     if (threads == 1)
       one = deep;
     else

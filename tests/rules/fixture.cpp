@@ -81,6 +81,21 @@ void add_word(Known &known, const std::string &word, std::istringstream &words) 
     shown_of(known).tone.black = number / 100;
   } else if (word == "range") {
     shown_of(known).tone.range = number / 100;
+  } else if (word == "detail") {
+    Upsampling &found = shown_of(known).detail.upsampling;
+    if (found.certainty == Certainty::cannot_tell) found.certainty = Certainty::no;
+    found.detail = {true, number / 100, number / 100};
+  } else if (word == "enlarged" || word == "perhaps" || word == "roughly") {
+    Upsampling &found = shown_of(known).detail.upsampling;
+    found.certainty = word == "perhaps" ? Certainty::hint : Certainty::firm;
+    found.factor = number;
+    found.factor_sure = word == "enlarged";
+  } else if (word == "resaved" || word == "was-jpeg") {
+    JpegPast &past = shown_of(known).detail.past;
+    past.certainty = Certainty::firm;
+    past.kind = word == "resaved" ? JpegPastKind::aligned : JpegPastKind::was_jpeg;
+    const int quality = static_cast<int>(number);
+    past.earlier = {quality, quality - 1, quality + 1, true};
   } else if (word == "comb") {
     shown_of(known).tone.comb = number / 100;
   } else if (word == "ink") {

@@ -36,6 +36,9 @@ std::string text_of(const std::filesystem::path &file);
 ///   gray, cmyk alpha, pages N          opacity; pictures in the file neutral                 gray, though
 ///   stored as RGB white P, black P, range P, comb P, ink P, beyond P   what was measured of the part shown,
 ///   in per cent
+///   detail P, enlarged F, roughly F, perhaps F   what its detail is worth, in per cent; that it was enlarged
+///   F times, surely, by a factor that is not sure, or perhaps
+///   resaved N, was-jpeg N   firmly saved before on the same grid, or once a JPEG, at quality N, give or take 1
 /// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it.
 Scene scene_of(const std::string &description, const std::string &pictures);
 

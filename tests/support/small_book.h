@@ -49,7 +49,8 @@ inline Book small_book() {
   return book;
 }
 
-/// The book with every picture known to have so many pixels, placed and checked; no small copies.
+/// The book with every picture known to have so many pixels, placed and checked; no small copies. It is no
+/// whole book: that its pages are too few and some of them empty is left out.
 inline Checked checked(Book book, PixelSize size = {1200, 800}) {
   Checked result{{std::move(book), built_in_press_sheet(), {}, {}, {}, {}}, {}, {}};
   Evidence &evidence = result.evidence;
@@ -65,6 +66,9 @@ inline Checked checked(Book book, PixelSize size = {1200, 800}) {
   evidence.bound = bind(evidence.book, evidence.press);
   evidence.shown.resize(evidence.frames.size());
   result.findings = check_rules(evidence);
+  std::erase_if(result.findings, [](const Finding &finding) {
+    return finding.rule == "page-count-off" || finding.rule == "empty-page";
+  });
   result.copies.resize(evidence.book.pictures.size());
   return result;
 }

@@ -21,8 +21,10 @@ public:
                      edges("bleed", 4),
                      edges("safe-margin", 8),
                      binding()};
+    if (chance_.one_in(2)) book.children.push_back(stocks());
     if (chance_.below(4) > 0) book.children.push_back(contributors());
     if (chance_.below(8) > 0) book.children.push_back(pictures());
+    if (chance_.one_in(2)) book.children.push_back(cover());
     book.children.push_back(pages());
     for (std::size_t i = book.children.size() - 1; i > 0; --i)
       if (chance_.one_in(3)) std::swap(book.children[i], book.children[chance_.below(i)]);
@@ -68,8 +70,38 @@ private:
     else
       maybe(node, "first-page", "right");
     maybe(node, "gutter-loss", length(0, 9));
-    maybe(node, "caliper", "0.12mm");
+    maybe(node, "signature", std::to_string(2 * chance_.between(1, 32)));
+    for (const auto name : {"grind-off", "glue", "board", "square", "turn-in", "hinge", "spine-lining"})
+      if (chance_.one_in(4)) node.attributes.emplace_back(name, length(0, 9));
+    if (chance_.one_in(4)) node.attributes.emplace_back("board-width", length(180, 230));
     return node;
+  }
+  Node stocks() {
+    Node list{"stocks"};
+    for (const auto part : {"endpaper", "block", "cover"}) {
+      if (chance_.one_in(3)) continue;
+      Node stock{"stock", {{"part", part}}};
+      const std::size_t ways = 1 + chance_.below(7); // a set of the three ways to a thickness
+      if (ways & 1) stock.attributes.emplace_back("caliper", chance_.one_in(2) ? "0.12mm" : "0.0047 in");
+      if (ways & 2)
+        stock.attributes.insert(stock.attributes.end(),
+                                {{"grammage", chance_.one_in(2) ? "90g/m2" : "099.5 g/m2"},
+                                 {"bulk", chance_.one_in(2) ? "1.3" : "00.85"}});
+      if (ways & 4) stock.attributes.emplace_back("pages-per-inch", chance_.one_in(2) ? "400" : "512.5");
+      list.children.push_back(std::move(stock));
+    }
+    return list;
+  }
+  Node cover() {
+    Node node{"cover", {{"width", length(380, 500)}, {"height", length(250, 300)}}};
+    maybe(node, "spine", length(0, 30));
+    maybe(node, "flap", length(0, 90));
+    content(node);
+    return node;
+  }
+  void content(Node &node) {
+    for (std::size_t i = chance_.below(4); i > 0; --i)
+      node.children.push_back(chance_.one_in(3) ? text() : frame());
   }
   Node contributors() {
     Node list{"contributors"};
@@ -142,7 +174,7 @@ private:
     return node;
   }
   Node text() {
-    static constexpr std::string_view kinds[] = {"caption", "body", "heading", "page-number"};
+    static constexpr std::string_view kinds[] = {"caption", "body", "heading", "page-number", "spine"};
     Node node{"text"};
     maybe(node, "kind", std::string(chance_.pick(kinds)));
     rectangle(node);
@@ -155,11 +187,22 @@ private:
     Node list{"pages"};
     int number = chance_.between(1, 3);
     for (int n = chance_.between(1, 4); n > 0; --n) {
+      if (chance_.one_in(6)) {
+        const int count = chance_.between(1, 9);
+        list.children.push_back({"blank", {{"number", std::to_string(number)}}});
+        if (count > 1 || chance_.one_in(2))
+          list.children.back().attributes.emplace_back("count", std::to_string(count));
+        number += count;
+        continue;
+      }
       const bool left_page = (number % 2 != 0) == left_first_;
       const bool spread = left_page && chance_.one_in(2);
       Node page{spread ? "spread" : "page", {{"number", std::to_string(number)}}};
-      for (std::size_t i = chance_.below(4); i > 0; --i)
-        page.children.push_back(chance_.one_in(3) ? text() : frame());
+      if (chance_.one_in(6))
+        page.attributes.insert(page.attributes.end(), {{"width", length(100, 250)}, {"height", "25 cm"}});
+      const bool blank = chance_.one_in(6);
+      if (blank || chance_.one_in(6)) page.attributes.emplace_back("blank", blank ? "yes" : "no");
+      if (!blank) content(page);
       list.children.push_back(std::move(page));
       number += (spread ? 2 : 1) + (chance_.one_in(5) ? 2 : 0);
     }

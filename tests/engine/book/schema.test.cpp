@@ -21,10 +21,13 @@ std::string with(std::string_view part, std::string_view replacement) {
 <trim width="210mm" height="280mm"/>
 <bleed top="3mm" bottom="3mm" outside="3mm" inside="0mm"/>
 <safe-margin top="5mm" bottom="5mm" outside="5mm" inside="5mm"/>
-<binding kind="case" gutter-loss="6mm"/>
+<binding kind="case" gutter-loss="6mm" hinge="8mm"/>
+<stocks><stock part="block" grammage="90g/m2" bulk="1.3"/></stocks>
+<cover width="450mm" height="286mm" spine="17mm" flap="80mm"/>
 <pictures><picture id="a" file="a.jpg"><original kind="print" width="9cm" height="13cm"/></picture></pictures>
 <pages><spread number="2"><frame id="f" picture="a" x="0mm" y="0mm" width="9mm" height="9mm">
-<crop x="10%" y="10%" width="50%" height="50%"/></frame></spread><page number="4"/><page number="5"/></pages>
+<crop x="10%" y="10%" width="50%" height="50%"/></frame></spread><page number="4" width="290mm" height="300mm"/>
+<page number="5"><text x="0mm" y="0mm" width="9mm" height="9mm" size="9pt"/></page><blank number="97" count="4"/></pages>
 </book>
 )";
   const std::size_t at = text.find(part);
@@ -47,7 +50,21 @@ const BeyondSchema beyond_schema[] = {
     {"the original has a width or a height but not both", " height=\"13cm\"", ""},
     {"the safe margin leaves nothing of the page", "<safe-margin top=\"5mm\"", "<safe-margin top=\"275mm\""},
     {"the gutter loss leaves nothing of the page", "gutter-loss=\"6mm\"", "gutter-loss=\"210mm\""},
-    {"comes after page", "number=\"4\"", "number=\"3\""},
+    {"the hinge leaves nothing of the board", "hinge=\"8mm\"", "hinge=\"210mm\""},
+    {"the safe margin or the gutter loss leaves nothing of this page", "\"4\" width=\"290mm\"",
+     "\"4\" width=\"10mm\""},
+    {"the page has a width or a height but not both", "<page number=\"5\"",
+     "<page number=\"5\" width=\"9cm\""},
+    {"the stock has a bulk but no grammage", "grammage=\"90g/m2\"", ""},
+    {"the stock has a grammage but no bulk, caliper or pages per inch", "bulk=\"1.3\"", ""},
+    {"the stock does not tell how thick it is", "grammage=\"90g/m2\" bulk=\"1.3\"", ""},
+    {"the spine and the flaps leave nothing for front and back", "flap=\"80mm\"", "flap=\"300mm\""},
+    {"the safe margin leaves nothing of the cover", "height=\"286mm\"", "height=\"10mm\""},
+    {"is there already", "number=\"4\"", "number=\"3\""},
+    {"comes after page", "number=\"5\"", "number=\"1\""},
+    {"is more than a book can have", "count=\"4\"", "count=\"99999\""},
+    {"there is something on a page that is said to be blank", "<page number=\"5\"",
+     "<page number=\"5\" blank=\"yes\""},
     {"a spread cannot begin on page", "spread number=\"2\"", "spread number=\"1\""},
     {"a document type declaration (DTD) is not accepted", "<book", "<!DOCTYPE book>\n<book"},
     {"the XML declaration has no version 1.0", "version=\"1.0\"", "version=\"1.\""}, // libxml2 only warns

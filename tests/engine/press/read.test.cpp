@@ -40,7 +40,30 @@ TEST_CASE("the built-in sheet holds common practice") {
   CHECK(sheet.bleed == Edges{3_mm, 3_mm, 3_mm, 0_mm});
   CHECK(sheet.safe_margin == Edges{5_mm, 5_mm, 5_mm, 5_mm});
   CHECK(sheet.cut_tolerance == 1_mm);
-  CHECK(sheet.page_count(BindingKind::case_bound).multiple == 4);
+  struct Count {
+    BindingKind kind;
+    int multiple, least, most;
+  };
+  for (const Count &c : {Count{BindingKind::saddle, 4, 8, 64}, Count{BindingKind::perfect, 2, 32, 800},
+                         Count{BindingKind::case_bound, 4, 24, 600}, Count{BindingKind::spiral, 2, 8, 300},
+                         Count{BindingKind::layflat, 2, 10, 120}}) {
+    CHECK(sheet.page_count(c.kind).multiple == c.multiple);
+    CHECK(sheet.page_count(c.kind).least == c.least);
+    CHECK(sheet.page_count(c.kind).most == c.most);
+  }
+  CHECK(sheet.inside_margin(149) == 5_mm);
+  CHECK(sheet.inside_margin(150) == 10_mm);
+  CHECK(sheet.inside_margin(300) == 13_mm);
+  CHECK(sheet.fold_tolerance == 1_mm);
+  CHECK(sheet.spine.leaf_tolerance == Length::of_mm(0.013));
+  CHECK(sheet.spine.text_from == 6_mm);
+  CHECK(sheet.spine.text_clear == Length::of_mm(1.5));
+  CHECK_FALSE(sheet.creep_compensated);
+  CHECK(sheet.least_type_of(TextKind::caption) == 6_pt);
+  CHECK(sheet.least_type_of(TextKind::body) == 8_pt);
+  CHECK(sheet.least_type_of(TextKind::heading) == 8_pt);
+  CHECK(sheet.least_type_of(TextKind::page_number) == 6_pt);
+  CHECK(sheet.least_type_of(TextKind::spine) == 8_pt);
   CHECK(sheet.flatbed_limit == Density::of_ppi(2400));
   CHECK(sheet.jpeg_quality.wanted == 75);
   CHECK(sheet.jpeg_quality.least == 50);
@@ -81,6 +104,17 @@ TEST_CASE("each fault of a sheet is told") {
       {"tolerance=\"1%\"", "tolerance=\"0.01\"", "tolerance=\"0.01\": a share needs a unit\n"},
       {"top=\"3mm\"", "top=\"3\"", "top=\"3\": a length needs a unit\n"},
       {"<cut tolerance=\"1mm\"/>", "", "<press> lacks the element <cut>\n"},
+      {"binding=\"spiral\"", "binding=\"saddle\"", "the binding saddle is written twice\n"},
+      {"<page-count binding=\"spiral\" multiple=\"2\" least=\"8\" most=\"300\"/>", "",
+       "there is no page count for the binding spiral\n"},
+      {"most=\"64\"", "most=\"7\"", "the least page count is above the most\n"},
+      {"from=\"150\"", "from=\"300\"", "the margin from 300 pages on comes after that from 300\n"},
+      {"kind=\"spine\"", "kind=\"body\"", "the kind body is written twice\n"},
+      {"compensated=\"no\"", "compensated=\"none\"",
+       "compensated=\"none\": this is not one of the known words\n"},
+      {"leaf-tolerance=\"0.013mm\"", "leaf-tolerance=\"-1mm\"",
+       "leaf-tolerance=\"-1mm\": this length must not be negative\n"},
+      {"<fold tolerance=\"1mm\"/>", "", "<press> lacks the element <fold>\n"},
       {"multiple=\"4\"", "multiple=\"0\"", "multiple=\"0\": this number must be from 1 to 99999\n"},
       {"wanted=\"75\"", "wanted=\"49\"", "the least quality is above the wanted one\n"},
       {"wanted=\"75\"", "wanted=\"101\"", "wanted=\"101\": a quality must be from 1 to 100\n"},

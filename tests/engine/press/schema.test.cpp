@@ -29,6 +29,31 @@ Node list(std::string name, std::string child, std::string attribute, std::vecto
   return node;
 }
 
+// What is asked of the book as an object.
+std::vector<Node> object(Chance &chance) {
+  Node counts{"page-counts"}, margins{"inside-margins"}, sizes{"type-sizes"};
+  for (const auto kind : {"case", "saddle", "perfect", "layflat", "spiral"}) {
+    const std::size_t least = 1 + chance.below(99);
+    counts.children.push_back({"page-count",
+                               {{"binding", kind},
+                                {"multiple", std::to_string(1 + chance.below(32))},
+                                {"least", std::to_string(least)},
+                                {"most", std::to_string(least + chance.below(900))}}});
+  }
+  for (std::size_t n = chance.below(4), from = 0; n > 0; --n)
+    margins.children.push_back({"inside-margin",
+                                {{"from", std::to_string(from += 1 + chance.below(150))},
+                                 {"least", chance.one_in(2) ? "0.5in" : "13 mm"}}});
+  for (const auto kind : {"caption", "spine", "body", "page-number", "heading"})
+    sizes.children.push_back({"type-size", {{"kind", kind}, {"least", chance.one_in(2) ? "6pt" : "0mm"}}});
+  return {counts,
+          margins,
+          sizes,
+          {"fold", {{"tolerance", "1mm"}}},
+          {"spine", {{"leaf-tolerance", "0.0005in"}, {"text-from", "6mm"}, {"text-clear", "1.5 mm"}}},
+          {"creep", {{"compensated", chance.one_in(2) ? "yes" : "no"}}}};
+}
+
 Node random_sheet(Chance &chance) {
   Node densities{"densities", {{"tolerance", chance.one_in(2) ? "1%" : "0.5 %"}}};
   for (const auto use : {"photo", "line-art", "document", "clipping"}) {
@@ -46,7 +71,6 @@ Node random_sheet(Chance &chance) {
       edges("bleed", chance),
       edges("safe-margin", chance),
       {"cut", {{"tolerance", "0.04in"}}},
-      {"page-count", {{"multiple", std::to_string(1 + chance.below(32))}}},
       {"flatbed", {{"limit", "2400ppi"}}},
       {"jpeg-quality",
        {{"wanted", std::to_string(quality + chance.below(101 - quality))},
@@ -58,6 +82,7 @@ Node random_sheet(Chance &chance) {
       list("formats", "format", "name", {"tiff", "jpeg", "png", "avif", "gif", "heic", "webp"}, chance),
       list("colours", "colour", "model", {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"},
            chance)};
+  for (Node &node : object(chance)) press.children.push_back(std::move(node));
   for (std::size_t i = press.children.size() - 1; i > 0; --i)
     if (chance.one_in(3)) std::swap(press.children[i], press.children[chance.below(i)]);
   return press;
@@ -65,7 +90,10 @@ Node random_sheet(Chance &chance) {
 
 constexpr std::string_view beyond_schema[] = {"the least density is above the wanted one",
                                               "the least quality is above the wanted one",
-                                              "the profile cannot be read", "no length is more than 10 m"};
+                                              "the profile cannot be read",
+                                              "no length is more than 10 m",
+                                              "the least page count is above the most",
+                                              "comes after that from"};
 
 bool is_beyond_schema(const SourceFault &fault) {
   return std::any_of(std::begin(beyond_schema), std::end(beyond_schema), [&](std::string_view words) {
@@ -109,10 +137,13 @@ TEST_CASE("what the schema of press sheets cannot say is refused by the reader a
     std::string text(built_in_press_sheet_text());
     return text.replace(text.find(part), part.size(), replacement);
   };
-  const std::vector<std::string> documents{with("300ppi", "199ppi"), with("wanted=\"75\"", "wanted=\"49\""),
+  const std::vector<std::string> documents{with("300ppi", "199ppi"),
+                                           with("wanted=\"75\"", "wanted=\"49\""),
                                            with("<ink ", "<profile file=\"none.icc\" difference=\"5\" "
                                                          "share=\"10%\"/><ink "),
-                                           with("top=\"3mm\"", "top=\"11000mm\"")};
+                                           with("top=\"3mm\"", "top=\"11000mm\""),
+                                           with("most=\"64\"", "most=\"7\""),
+                                           with("from=\"300\"", "from=\"150\"")};
   const auto verdicts = ask_xmllint(schema, documents);
   for (std::size_t i = 0; i < documents.size(); ++i) {
     const auto reading = parse_press_sheet(SourceText("press.xml", documents[i]));

@@ -164,7 +164,20 @@ inline constexpr std::string_view awkward_values[] = {"210",
                                                       "5mm5mm",
                                                       "--5mm",
                                                       "5\xC2\xA0mm",
-                                                      "1_000mm"};
+                                                      "1_000mm",
+                                                      "90g/m2",
+                                                      "90 g/m2",
+                                                      "0.9g/m2",
+                                                      "10000g/m2",
+                                                      "90g",
+                                                      "0.1",
+                                                      "0.09",
+                                                      "10.0",
+                                                      "10.1",
+                                                      "-0",
+                                                      "9999.9",
+                                                      "spine",
+                                                      "block"};
 
 /// One change to the tree of a document.
 inline void mutate(Node &root, Chance &chance) {

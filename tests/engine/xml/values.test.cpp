@@ -139,6 +139,27 @@ TEST_CASE("shares, parts of a picture, densities, turns and counts") {
   CHECK(refusal(parse_quality("0")) == "a quality must be from 1 to 100");
   CHECK(refusal(parse_quality("101")) == "a quality must be from 1 to 100");
   CHECK(refusal(parse_quality("75.5")) == "this is not a whole number");
+  CHECK(parse_signature("16").value() == 16);
+  CHECK(refusal(parse_signature("7")) == "a folded sheet has an even number of pages");
+  CHECK(refusal(parse_signature("0")) == "this number must be from 1 to 99999");
+}
+
+TEST_CASE("figures of paper") {
+  CHECK(parse_grammage("90g/m2").value() == 90);
+  CHECK(parse_grammage(" 0112.5 g/m2 ").value() == 112.5);
+  CHECK(parse_grammage("9999.9g/m2").value() == 9999.9);
+  for (const auto text : {"0.9g/m2", "0g/m2", "-90g/m2", "10000g/m2"})
+    CHECK(refusal(parse_grammage(text)) == "a grammage must be from 1 to below 10000 g/m2");
+  CHECK(refusal(parse_grammage("90")) == "a grammage needs a unit");
+  CHECK(parse_bulk("1.3").value() == 1.3);
+  CHECK(parse_bulk("0.1").value() == 0.1);
+  CHECK(parse_bulk("10").value() == 10);
+  for (const auto text : {"0", "0.09", "-1.3", "10.01"})
+    CHECK(refusal(parse_bulk(text)) == "a bulk must be from 0.1 to 10 cm3/g");
+  CHECK(refusal(parse_bulk("1.3cm3/g")) == "a bulk is a plain number, without \"cm3/g\"");
+  CHECK(parse_pages_per_inch("512.5").value() == 512.5);
+  for (const auto text : {"0", "0.5", "-400", "10000"})
+    CHECK(refusal(parse_pages_per_inch(text)) == "pages per inch must be from 1 to below 10000");
 }
 
 TEST_CASE("names, lines, languages and words") {

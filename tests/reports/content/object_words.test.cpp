@@ -40,7 +40,6 @@ TEST_CASE("the spine of 128 pages at 0.12 mm is told with leaves, leaf and band"
   CHECK(named(words, "Block").figure == "7.68 mm ± 0.84 mm");
   CHECK(tells(named(words, "Block").how, "64 leaves × 0.12 mm; tolerance 64 × 0.013 mm."));
   CHECK(named(words, "Spine").figure == "7.68 mm ± 0.84 mm");
-  CHECK(words.unknown.empty());
 }
 
 TEST_CASE("thickness is told as it was reckoned") {
@@ -74,6 +73,7 @@ TEST_CASE("blanks and signatures are told in runs") {
   const auto words = object_words(
       evidence_of(BindingKind::perfect, 98, 0.1, [](Book &book) { book.binding.signature = 16; }));
   CHECK(named(words, "Pages").figure == "98 pages");
+  CHECK(words.unknown.empty());
   const auto odd = object_words(
       evidence_of(BindingKind::case_bound, 97, 0.1, [](Book &book) { book.binding.signature = 16; }));
   CHECK(named(odd, "Pages").figure == "97 pages and 3 blanks at the end");
@@ -97,6 +97,16 @@ TEST_CASE("creep is told sheet by sheet") {
   CHECK(words.creep[7].sheet == "8, innermost");
   CHECK(words.creep[7].pages == "15–18");
   CHECK(words.creep[7].shift == "0.7 mm");
+}
+
+TEST_CASE(
+    "without a signature that is described none are listed, and pages that are meant to be blank are told") {
+  const auto words = object_words(evidence_of(BindingKind::perfect, 100, 0.1, [](Book &book) {
+    book.pages[97].blank = book.pages[98].blank = true;
+  }));
+  CHECK(words.signatures.empty());
+  CHECK(tells(words.unknown, "How many pages a folded sheet has is not described"));
+  CHECK(tells(named(words, "Pages").how, "2 of them are meant to be blank."));
 }
 
 TEST_CASE("what is not described is said to be unknown") {

@@ -5,6 +5,7 @@
 #include "tests/support/small_book.h"
 
 #include <algorithm>
+#include <set>
 
 using namespace stoneproof;
 using namespace stoneproof::content;
@@ -122,7 +123,8 @@ TEST_CASE("a coarse JPEG is told with its quality, about where the tables are no
     Checked one = checked(std::move(book));
     one.evidence.pictures[0].facts->jpeg = JpegFacts{luma, {}, ""};
     Told made{std::move(one), nullptr, {}, {}};
-    const std::vector<Finding> findings = check_rules(made.checked.evidence);
+    std::vector<Finding> findings = check_rules(made.checked.evidence);
+    std::erase_if(findings, [](const Finding &f) { return f.rule != "coarse-jpeg"; });
     REQUIRE(findings.size() == 1);
     CHECK(findings[0].grade == grade);
     made.message = message(made.checked.evidence, findings[0]);
@@ -144,17 +146,36 @@ TEST_CASE("a coarse JPEG is told with its quality, about where the tables are no
 }
 
 TEST_CASE("every rule has words of its own") {
+  const std::set<std::string_view> of_counts = {"page-count-off", "pages-missing", "signature-left-over"};
   for (const Rule *rule : all_rules()) {
     CAPTURE(rule->id);
     Checked one = checked(with_frame(frame("f", 0, 20, 20, 150, 100)));
+    Book &book = one.evidence.book;
+    book.pages[0].trim = book.trim;
+    book.cover.emplace();
+    book.stocks.block.emplace().caliper = Length::of_mm(0.1);
+    book.stocks.block->pages_per_inch = 300;
+    one.evidence.bound = bind(book, one.evidence.press);
     Finding finding;
     finding.rule = rule->id;
     finding.page = 0;
     finding.frame = 0;
     finding.picture = 0;
+    one.evidence.book.pages[0].texts.emplace_back();
+    finding.text = 0;
     one.evidence.pictures[0].facts->jpeg = JpegFacts{standard_luma(60), {}, ""};
+    Detail &detail = one.evidence.shown[0].emplace().detail;
+    detail.upsampling.factor = 2;
+    detail.past.kind = JpegPastKind::moved;
     finding.measured = Length::of_mm(1);
     finding.wanted = Length::of_mm(3);
+    if (rule->id == "enlarged-in-software" || rule->id == "soft-detail")
+      finding.measured = finding.wanted = Density::of_ppi(100);
+    if (of_counts.count(rule->id) > 0) {
+      finding.measured = Count{5};
+      finding.wanted = Count{3};
+    }
+    finding.stock = StockPart::block;
     finding.sides = {PageSide::top};
     finding.same_picture = {{0, 0}, {0, 0}};
     finding.fault = Fault{"the file is empty", "summer.jpg", "Ask for the file again."};

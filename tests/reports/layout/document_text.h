@@ -54,8 +54,8 @@ private:
       add("note {} \"{}\" \"{}\"", at(note.area), note.title, note.text);
   }
   void add_item(const layout::TextItem &item) {
-    add("text {} face {} {:.2f}pt {} \"{}\"", at(item.at), static_cast<int>(item.face), item.size.pt(),
-        ink(item.ink), item.text);
+    add("text {} face {} {:.2f}pt {}{} \"{}\"", at(item.at), static_cast<int>(item.face), item.size.pt(),
+        ink(item.ink), item.down ? " down" : "", item.text);
   }
   void add_item(const layout::LineItem &item) {
     add("line {} {} {}", at(item.from), at(item.to), stroke(item.stroke));

@@ -85,6 +85,38 @@ TEST_CASE("the cover is drawn to scale with every measure, and the measures add 
   for (const auto &sheet : sheets) check_inside(sheet);
 }
 
+TEST_CASE("the title of a spine runs down inside it") {
+  Book book = test::small_book();
+  book.cover = Cover{{Length::of_mm(410), Length::of_mm(250)}, Length::of_mm(10), {}, {}};
+  Page cover{.number = 0, .kind = PageKind::cover};
+  cover.texts.push_back({TextKind::spine,
+                         {Length::of_mm(200), Length::of_mm(40), Length::of_mm(10), Length::of_mm(100)},
+                         Length::of_pt(12),
+                         "The house",
+                         0,
+                         {}});
+  book.pages.insert(book.pages.begin(), cover);
+  const Checked checked = test::checked(std::move(book));
+  DocumentPage sheet;
+  Canvas canvas(type(), sheet);
+  const Scale scale = scale_on_sheet(checked.evidence.spaces[0]);
+  draw_book_page(canvas, checked, {}, 0, 0, scale);
+  const Rect spine =
+      scale(Rect{Length::of_mm(200), Length::of_mm(40), Length::of_mm(10), Length::of_mm(100)});
+  bool found = false;
+  for (const Item &item : sheet.items)
+    if (const auto *text = std::get_if<TextItem>(&item)) {
+      found = true;
+      CHECK(text->down);
+      CHECK(text->text == "The house");
+      CHECK(text->at.x > spine.left());
+      CHECK(text->at.x < spine.right());
+      CHECK(text->at.y > spine.top());
+      CHECK(text->at.y + type().width(text->face, text->size, text->text) < spine.bottom());
+    }
+  CHECK(found);
+}
+
 TEST_CASE("nothing runs off the sheets, however many pages there are") {
   for (const BindingKind kind : {BindingKind::saddle, BindingKind::perfect, BindingKind::case_bound,
                                  BindingKind::spiral, BindingKind::layflat})

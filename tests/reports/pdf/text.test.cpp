@@ -103,3 +103,24 @@ TEST_CASE("words lie where the typesetter measures them") {
   CHECK(std::stod(boxes.substr(x)) ==
         Approx(expected).margin(0.005)); // points; positions are rounded to a thousandth
 }
+
+TEST_CASE("a line turned down the page is read back, and runs from where it begins") {
+  layout::Document document;
+  layout::DocumentPage page = page_of({100_mm, 200_mm});
+  page.items.emplace_back(layout::TextItem{{50_mm, 40_mm}, Face::text, 12_pt, {}, "Downwards", true});
+  document.pages = {page};
+  const Folder folder;
+  write(document, folder.file("t.pdf"));
+  CHECK(run_command("pdftotext -enc UTF-8 -nopgbrk " + folder.file("t.pdf") + " -").find("Downwards") !=
+        std::string::npos);
+  const std::string boxes = run_command("pdftotext -bbox " + folder.file("t.pdf") + " -");
+  const auto value = [&](const std::string &name) {
+    const std::size_t at = boxes.find(name + "=\"", boxes.find("<word"));
+    REQUIRE(at != std::string::npos);
+    return std::stod(boxes.substr(at + name.size() + 2));
+  };
+  CHECK(value("yMin") == Approx((40_mm).pt()).margin(0.5));
+  CHECK(value("yMax") - value("yMin") > 3 * (value("xMax") - value("xMin")));
+  CHECK(value("xMin") < (50_mm).pt()); // descenders hang to the left of the baseline
+  CHECK(value("xMax") > (50_mm).pt() + 6);
+}

@@ -61,6 +61,11 @@ TEST_CASE("a spoiled record is refused") {
       replaced(sound, "\"quality\": 60", "\"quality\": 101"),
       replaced(sound, "\"subsampling\": \"4:2:0\"", "\"subsampling\": \"2x2\""),
       replaced(sound, "\"rule\": \"", "\"rule\": \"-"),
+      replaced(sound, "\"from\": \"caliper\"", "\"from\": \"guess\""),
+      replaced(sound, "\"block_mm\": 0.24", "\"block_mm\": -0.24"),
+      replaced(sound, "\"creep\": null", "\"creep\": 0"),
+      replaced(sound, "\"most\": 64", "\"most\": 0"),
+      replaced(sound, "\"with_text\": null,", ""),
   };
   for (const std::string &record : spoiled) CHECK(refused({record}) == 1);
 }

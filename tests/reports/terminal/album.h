@@ -1,4 +1,4 @@
-// An album of two pages to run the program on.
+// A stapled album of one page, and seven to be written on, to run the program on.
 #pragma once
 
 #include "tests/reports/terminal/run_program.h"
@@ -35,15 +35,16 @@ inline std::string album_xml(const std::string &pictures, const std::string &fra
   <trim width="200mm" height="250mm"/>
   <bleed top="3mm" bottom="3mm" outside="3mm" inside="0mm"/>
   <safe-margin top="5mm" bottom="5mm" outside="5mm" inside="5mm"/>
-  <binding kind="case" gutter-loss="6mm"/>
+  <binding kind="saddle" gutter-loss="6mm"/>
   <pictures>
 )" + pictures +
          R"(  </pictures>
   <pages>
     <page number="1">
 )" + frames +
-         R"(    </page>
-    <page number="2"/>
+         R"(      <text kind="page-number" x="150mm" y="230mm" width="20mm" height="8mm" size="9pt">1</text>
+    </page>
+    <blank number="2" count="7"/>
   </pages>
 </book>
 )";

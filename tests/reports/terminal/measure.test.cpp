@@ -52,6 +52,7 @@ TEST_CASE("the block of a photo is the one that was looked at and accepted") {
   Pixels    1500 × 1000, 1.5 megapixels
   Colours   RGB, 8 bits a channel, no profile: sRGB is assumed
   Density   the file says 72 ppi; the printed size decides, not this
+  Detail    cannot tell
   Tones     span 100 % of the range, 1.9 % burnt out, 1.9 % one black
 
   Largest print as                wanted (good)            least (usable)
@@ -81,6 +82,7 @@ TEST_CASE("line art is told of as line art") {
   Pixels    2400 × 1800, 4.3 megapixels
   Colours   one-bit
   Density   the file says 600 ppi; the printed size decides, not this
+  Detail    cannot tell
   Tones     black and white only
 
   Largest print as                 wanted (good)            least (usable)
