@@ -12,7 +12,7 @@ namespace stoneproof {
 namespace {
 
 constexpr std::int64_t most_pixels = 3'000'000, most_side = 32'767;
-constexpr std::int64_t band_rows = 128, block = 16;
+constexpr std::int64_t band_rows = 64, block = 16;
 constexpr int reach = SpeckFilter::reach;
 /// One pixel of so many is kept.
 constexpr std::int64_t pixels_a_mark = 20;
