@@ -14,7 +14,7 @@ namespace {
 struct Bounds {
   double deviation, agreeing, strength;
 };
-constexpr Bounds alone{8, 0.9, 0.8}, together{5, 0.7, 0.4};
+constexpr Bounds alone{8, 0.9, 0.8}, together{5, 0.85, 0.4};
 /// Lines at the very edge, and one picture's lines within so many of each other, which are one streak.
 constexpr std::int64_t margin = 6, near = 3;
 /// Beside a streak there are lines on both sides that stand out the other way, as it is in their
