@@ -1,4 +1,4 @@
-// Sorts a batch and asks for specks and streaks. Only way in: glass_dirt. Tested in
+// Sorts a batch and asks for specks and streaks. Only ways in: glass_dirt, on_glass. Tested in
 // tests/engine/measure/glass_dirt.test.cpp; rates in tests/bench/detail.
 #include "engine/measure/glass_dirt.h"
 
@@ -11,8 +11,10 @@ namespace stoneproof {
 
 namespace {
 
-/// Different subjects for a hint, and for more than that.
-constexpr std::size_t least_for_hint = 4, least_for_firm = 5;
+/// Fewer different subjects cannot tell of specks.
+constexpr std::size_t least_subjects = 4;
+
+Length along(double pixels, Density density) { return Pixels{pixels} / density; }
 
 } // namespace
 
@@ -28,15 +30,25 @@ GlassDirt glass_dirt(const std::vector<const GlassMap *> &batch) {
   for (const std::size_t repeat : dirt.repeats)
     pictures.erase(std::find(pictures.begin(), pictures.end(), repeat));
   dirt.streaks = common_streaks(batch, pictures);
-  if (pictures.size() < least_for_hint) return dirt;
+  if (pictures.size() < least_subjects) return dirt;
 
   auto specks = common_specks(batch, pictures, dirt.streaks);
   if (!specks) return dirt;
   dirt.specks = std::move(*specks);
-  const Certainty certainty = pictures.size() >= least_for_firm ? Certainty::firm : Certainty::hint;
-  for (GlassSpeck &speck : dirt.specks) speck.certainty = certainty;
-  dirt.specks_certainty = dirt.specks.empty() ? Certainty::no : certainty;
+  dirt.specks_certainty = Certainty::no;
+  for (const GlassSpeck &speck : dirt.specks)
+    dirt.specks_certainty = std::max(dirt.specks_certainty, speck.certainty);
   return dirt;
+}
+
+Rect on_glass(const GlassSpeck &speck, Density across, Density down) {
+  const auto &[x, y, width, height] = speck.where;
+  return {along(static_cast<double>(x), across), along(static_cast<double>(y), down),
+          along(static_cast<double>(width), across), along(static_cast<double>(height), down)};
+}
+
+Length on_glass(const GlassStreak &streak, Density across, Density down) {
+  return along(streak.at, streak.column ? across : down);
 }
 
 } // namespace stoneproof

@@ -4,6 +4,8 @@
 #include "engine/measure/certainty.h"
 #include "engine/measure/glass_meter.h"
 #include "engine/measure/part.h"
+#include "engine/units/density.h"
+#include "engine/units/geometry.h"
 
 #include <cstddef>
 #include <vector>
@@ -22,15 +24,16 @@ struct GlassSpeck {
 
 /// A thin line along the whole of the scan.
 struct GlassStreak {
-  bool column = true;  ///< it runs down the stored picture; else across it
-  double at = 0;       ///< its middle, in pixels of the stored picture from the left, or from the top
-  double strength = 0; ///< levels of 255, less than 0: darker than beside it; the carriers' median
+  bool column = true; ///< it runs down the stored picture; else across it
+  double at = 0;      ///< its middle, in pixels of the stored picture from the left, or from the top
+  /// Levels of 255, less than 0: darker than beside it; the carriers' median. One of 8 stands for 8 and more.
+  double strength = 0;
   std::vector<std::size_t> carriers;
   Certainty certainty = Certainty::hint;
 };
 
 struct GlassDirt {
-  /// Of specks: cannot tell: fewer than four different subjects, or so much stays the same that it must be
+  /// Of specks. Cannot tell: fewer than four different subjects, or so much stays the same that it must be
   /// something else than dirt (an album's page, a frame). Else no, or that of the surest speck.
   Certainty specks_certainty = Certainty::cannot_tell;
   std::vector<GlassSpeck> specks;   ///< the surest first
@@ -39,11 +42,17 @@ struct GlassDirt {
       repeats; ///< pictures left out: the same subject in the same place as an earlier one
 };
 
-/// The pictures of one batch (scan_batches). Specks must show in at least four pictures and a third of the
-/// batch: firm from a batch of five different subjects on, a hint in one of four. Each may have moved by one
-/// reduced pixel in any direction. Bounds are set on photographs (tests/bench/detail); holds for subjects
-/// that differ in place or in kind. Pictures of another size than the first, and empty maps, are not looked
-/// at.
+/// The pictures of one batch (scan_batches), or one alone: then only hints of streaks can come of it. Specks
+/// must be marked by at least four pictures and a third of the batch. Firm: five different subjects and more,
+/// and so many pictures that surely carry it. Each scan may have moved by one reduced pixel in any direction.
+/// What lies on a streak is told as the streak. Pictures of another size than the first, and empty maps, are
+/// not looked at. Bounds are set on photographs (tests/bench/detail); holds for subjects that differ in place
+/// or in kind, not for what a scan does not keep: scans cropped one by one share no places.
 GlassDirt glass_dirt(const std::vector<const GlassMap *> &batch);
+
+/// From the left and the top of the glass, as the scan is stored, at the stored densities along its axes.
+Rect on_glass(const GlassSpeck &speck, Density across, Density down);
+/// Of a streak's middle: from the left for a column, else from the top.
+Length on_glass(const GlassStreak &streak, Density across, Density down);
 
 } // namespace stoneproof

@@ -16,13 +16,15 @@ namespace {
 
 /// The least that counts as a place of a speck at all, in what Place::beyond_chance says.
 constexpr double least_of_place = -8;
-/// A speck's best place must be so far beyond chance, less a tenth for each of its places, as large things
-/// agree at many and chance at few; set on the clean batches of tests/bench/detail.
-constexpr double least_of_speck = 2, worth_of_a_place = 0.1;
+/// What a speck is worth: how far its best place is beyond chance, and a tenth for each of its places, as
+/// large things agree at many and chance at few. Set on the clean batches of tests/bench/detail.
+constexpr double worth_of_a_place = 0.1, least_of_firm = 2, least_of_hint = 1;
 constexpr std::size_t most_places_counted = 50;
 /// A larger thing, in reduced pixels, is an edge or a frame; so many specks are something else than dirt.
 constexpr int longest = 80, hair_length = 15;
 constexpr std::size_t most_specks = 60;
+/// Different subjects for more than a hint.
+constexpr std::size_t least_for_firm = 5;
 
 /// The batch seen in three ways: as it is, with a pixel of play around each mark, and with each scan moved to
 /// where the dirt that is already known agrees best.
@@ -71,11 +73,11 @@ const Views::Found &best_of(const std::vector<Views::Found> &group) {
   });
 }
 
-bool is_speck(const std::vector<Views::Found> &group) {
+double worth_of(const std::vector<Views::Found> &group) {
   std::set<std::pair<int, int>> places; // one place may be found in several views
   for (const Views::Found &found : group) places.emplace(found.place.x, found.place.y);
   const auto counted = static_cast<double>(std::min(places.size(), most_places_counted));
-  return best_of(group).place.beyond_chance + worth_of_a_place * counted >= least_of_speck;
+  return best_of(group).place.beyond_chance + worth_of_a_place * counted;
 }
 
 void look(Views &views, MarkedScans scans) {
@@ -92,7 +94,7 @@ Views look_all_ways(const std::vector<const GlassMap *> &batch, const std::vecto
   look(views, marked(batch, pictures, 1));
   std::vector<Place> sure;
   for (const auto &group : joined(views.found))
-    if (is_speck(group)) sure.push_back(best_of(group).place);
+    if (worth_of(group) >= least_of_firm) sure.push_back(best_of(group).place);
   if (sure.empty()) return views;
   MarkedScans moved = views.views[0];
   moved.shifts = best_shifts(moved, sure);
@@ -173,9 +175,13 @@ std::optional<std::vector<GlassSpeck>> common_specks(const std::vector<const Gla
       views.found.end());
   std::vector<GlassSpeck> specks;
   for (const auto &group : joined(views.found)) {
-    if (!is_speck(group)) continue;
+    const double worth = worth_of(group);
+    if (worth < least_of_hint) continue;
     GlassSpeck speck = speck_of(group, views, pictures, factor);
     if (std::max(speck.where.width, speck.where.height) > longest * factor) continue;
+    const bool firm = worth >= least_of_firm && pictures.size() >= least_for_firm &&
+                      speck.carriers.size() >= least_carriers(pictures.size());
+    speck.certainty = firm ? Certainty::firm : Certainty::hint;
     specks.push_back(std::move(speck));
   }
   if (specks.size() > most_specks) return std::nullopt;

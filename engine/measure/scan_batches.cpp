@@ -10,7 +10,7 @@ namespace {
 
 /// Both empty: they are known to share nothing.
 bool same_glass(const ScanOrigin &a, const ScanOrigin &b) {
-  if (a.stored != b.stored || a.ppi_x != b.ppi_x || a.ppi_y != b.ppi_y || a.device != b.device) return false;
+  if (a.stored != b.stored || a.across != b.across || a.down != b.down || a.device != b.device) return false;
   return !a.device.empty() || (a.contributor && a.contributor == b.contributor);
 }
 

@@ -1,6 +1,7 @@
 // Which pictures may come from the same glass, and so may be compared.
 #pragma once
 
+#include "engine/units/density.h"
 #include "engine/units/geometry.h"
 
 #include <cstddef>
@@ -13,7 +14,7 @@ namespace stoneproof {
 /// What a file says of where it comes from.
 struct ScanOrigin {
   PixelSize stored; ///< before orientation: the glass knows nothing of how a picture is turned
-  std::optional<double> ppi_x, ppi_y;     ///< stored density along the stored axes; none: the file names none
+  std::optional<Density> across, down;    ///< stored density along the stored axes; none: the file names none
   std::string device;                     ///< make and model by Exif or TIFF; empty: the file names none
   std::optional<std::size_t> contributor; ///< who sent it; none: nobody is named
   bool camera = false; ///< it names an exposure time, an aperture or a focal length: no glass

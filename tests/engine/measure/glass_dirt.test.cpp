@@ -190,6 +190,19 @@ TEST_CASE("a streak across is found, and no specks along it") {
   CHECK(dirt.specks.empty());
 }
 
+TEST_CASE("places are told in lengths on the glass, each axis at its own density") {
+  GlassSpeck speck;
+  speck.where = {300, 600, 30, 60};
+  const Density across = Density::of_ppi(300), down = Density::of_ppi(600);
+  CHECK(on_glass(speck, across, down) ==
+        Rect{Length::of_in(1), Length::of_in(1), Length::of_in(0.1), Length::of_in(0.1)});
+  GlassStreak streak;
+  streak.at = 150;
+  CHECK(on_glass(streak, across, down) == Length::of_in(0.5));
+  streak.column = false;
+  CHECK(on_glass(streak, across, down) == Length::of_in(0.25));
+}
+
 TEST_CASE("agreement by chance is as rare as it says") {
   // Of six scans with surprises drawn as chance draws them, at most one in ten may agree beyond ln 10, and so
   // on.

@@ -10,7 +10,7 @@ namespace {
 
 ScanOrigin scan(std::string device, std::optional<std::size_t> contributor = std::nullopt,
                 PixelSize size = {2480, 3508}) {
-  return {size, 300, 300, std::move(device), contributor, false};
+  return {size, Density::of_ppi(300), Density::of_ppi(300), std::move(device), contributor, false};
 }
 
 } // namespace
@@ -25,10 +25,10 @@ TEST_CASE("one size and one device, or one contributor where no device is named"
 TEST_CASE("pictures that share no grid are not compared") {
   CHECK(scan_batches({scan("Flat 1"), scan("Flat 1", {}, {3508, 2480})}).empty());
   ScanOrigin finer = scan("Flat 1");
-  finer.ppi_x = finer.ppi_y = 600;
+  finer.across = finer.down = Density::of_ppi(600);
   CHECK(scan_batches({scan("Flat 1"), finer}).empty());
   ScanOrigin unnamed = scan("Flat 1");
-  unnamed.ppi_x = unnamed.ppi_y = std::nullopt;
+  unnamed.across = unnamed.down = std::nullopt;
   CHECK(scan_batches({scan("Flat 1"), unnamed}).empty());
   CHECK(scan_batches({unnamed, unnamed}) == Batches{{0, 1}});
 }
