@@ -1,6 +1,8 @@
 // How much of the dirt on a glass is found, in batches of scans with dirt at known places and in clean ones.
 // Usage: bench_glass DIR [batches] [kind]     DIR holds the beds that glass.sh makes. Fine scans are slow,
 // and made only where they are named.
+//        bench_glass FILE.jpg                 times GlassMeter on its rows against bare decoding.
+#include "tests/bench/bare_jpeg.h"
 #include "tests/bench/best_time.h"
 #include "tests/bench/detail/made_scans.h"
 
@@ -85,26 +87,55 @@ struct Rate {
 };
 
 struct Rates {
-  Rate strong, steady, middle, weak, hairs, streaks, clean;
-  int false_dirty = 0, false_clean = 0, false_streaks = 0, too_many = 0;
+  Rate strong, steady, middle, hairs, carried, named, streaks, alone;
+  int false_firm = 0, false_hints = 0, false_streaks = 0, false_alone = 0, scans = 0;
 };
 
+void add_false(const GlassSpeck &speck, Rates &rates) {
+  ++(speck.certainty == Certainty::firm ? rates.false_firm : rates.false_hints);
+}
+
+/// Which scans are named to carry what lies on the glass in truth: those that it changes by 20 levels must
+/// be, and none may be that it changes by less than 3.
+void score_carriers(const GlassSpeck &speck, const Dirt &dirt, Rates &rates) {
+  for (std::size_t i = 0; i < dirt.contrasts.size(); ++i) {
+    const bool is_named = std::find(speck.carriers.begin(), speck.carriers.end(), i) != speck.carriers.end();
+    if (dirt.contrasts[i] >= 20) rates.carried.add(is_named);
+    if (is_named) rates.named.add(dirt.contrasts[i] >= 3);
+  }
+}
+
+/// Of each scan looked at alone. A streak at -1 is none.
+void score_alone(const Maps &maps, const Streak &streak, Rates &rates) {
+  for (const GlassMap &map : maps.maps) {
+    const auto streaks = glass_dirt({&map}).streaks;
+    const auto is_it = [&](const GlassStreak &s) {
+      return s.column && streak.column >= 0 && std::abs(s.at - streak.column) <= 2;
+    };
+    if (streak.column >= 0 && std::abs(streak.levels) >= 5)
+      rates.alone.add(std::any_of(streaks.begin(), streaks.end(), is_it));
+    rates.false_alone += !std::all_of(streaks.begin(), streaks.end(), is_it);
+    ++rates.scans;
+  }
+}
+
 void score(const std::vector<Dirt> &dirt, const Streak &streak, const GlassDirt &found, Rates &rates) {
-  rates.too_many += found.specks_certainty == Certainty::cannot_tell;
   for (const Dirt &d : dirt) {
-    const bool hit = std::any_of(found.specks.begin(), found.specks.end(),
-                                 [&](const GlassSpeck &speck) { return covers(speck, d); });
+    const auto hit = std::find_if(found.specks.begin(), found.specks.end(),
+                                  [&](const GlassSpeck &speck) { return covers(speck, d); });
+    const bool is_hit = hit != found.specks.end();
+    if (is_hit) score_carriers(*hit, d, rates);
     const double contrast = median(d.contrasts);
     if (d.hair) {
-      if (contrast >= 20) rates.hairs.add(hit);
-    } else {
-      if (steadily_strong(d)) rates.steady.add(hit);
-      (contrast >= 20 ? rates.strong : contrast >= 8 ? rates.middle : rates.weak).add(hit);
+      if (contrast >= 20) rates.hairs.add(is_hit);
+      continue;
     }
+    if (steadily_strong(d)) rates.steady.add(is_hit);
+    if (contrast >= 8) (contrast >= 20 ? rates.strong : rates.middle).add(is_hit);
   }
   for (const GlassSpeck &speck : found.specks)
-    rates.false_dirty +=
-        std::none_of(dirt.begin(), dirt.end(), [&](const Dirt &d) { return covers(speck, d); });
+    if (std::none_of(dirt.begin(), dirt.end(), [&](const Dirt &d) { return covers(speck, d); }))
+      add_false(speck, rates);
   const auto is_it = [&](const GlassStreak &s) { return s.column && std::abs(s.at - streak.column) <= 2; };
   if (std::abs(streak.levels) >= 5)
     rates.streaks.add(std::any_of(found.streaks.begin(), found.streaks.end(), [&](const GlassStreak &s) {
@@ -117,50 +148,57 @@ void score(const std::vector<Dirt> &dirt, const Streak &streak, const GlassDirt 
 void run(const std::filesystem::path &dir, const Kind &kind, int batches) {
   const std::vector<Gray> photos = photos_of(dir, kind.bed);
   for (const std::size_t n : counts) {
-    Rates rates;
+    Rates among, clean; // scans with dirt, and without
     for (int i = 0; i < batches; ++i) {
       Random random(static_cast<unsigned>(1000 * static_cast<int>(n) + i));
       std::vector<Dirt> none;
-      const GlassDirt clean = maps_of(make_scans(random, photos, n, kind, none, {})).dirt();
-      rates.clean.add(!clean.specks.empty());
-      rates.false_clean += static_cast<int>(clean.specks.size());
-      for (const GlassStreak &s : clean.streaks) rates.false_streaks += s.certainty == Certainty::firm;
+      const Maps clean_maps = maps_of(make_scans(random, photos, n, kind, none, {}));
+      score(none, {}, clean_maps.dirt(), clean);
+      score_alone(clean_maps, {}, clean);
 
       std::vector<Dirt> dirt = some_dirt(random, 850 * kind.scale, 1100 * kind.scale, 3 + i % 6, 1);
-      const Streak streak{static_cast<int>(uniform(random, 40, 810)) * kind.scale,
-                          (i % 2 ? -1 : 1) * uniform(random, 3, 15)};
-      const auto scans = make_scans(random, photos, n, kind, dirt, streak);
-      score(dirt, streak, maps_of(scans).dirt(), rates);
+      // What lies on a streak is told as the streak.
+      Streak streak{0, (i % 2 ? -1 : 1) * uniform(random, 3, 15)};
+      const auto on_it = [&](const Dirt &d) {
+        return std::abs(d.x - streak.column) <= (d.hair ? d.length / 2 : d.diameter / 2) + 6;
+      };
+      do streak.column = static_cast<int>(uniform(random, 40, 810)) * kind.scale;
+      while (std::any_of(dirt.begin(), dirt.end(), on_it));
+      const Maps maps = maps_of(make_scans(random, photos, n, kind, dirt, streak));
+      score(dirt, streak, maps.dirt(), among);
+      score_alone(maps, streak, among);
     }
-    fmt::print(
-        "{:19} {} | {:13} | {:13} | {:12} | {:11} | {:12} | {:11} | {:3} | {:5} ({} of {}) | {:3} | {}\n",
-        kind.name, n, rates.strong.text(), rates.steady.text(), rates.middle.text(), rates.weak.text(),
-        rates.hairs.text(), rates.streaks.text(), rates.false_dirty, rates.false_clean, rates.clean.found,
-        rates.clean.of, rates.false_streaks, rates.too_many);
+    fmt::print("{:16} {} | {:13} | {:13} | {:11} | {:11} | {:12} | {:12} | {}, {} | {}, {} | {:11} {} | "
+               "{:12} {} of {}\n",
+               kind.name, n, among.strong.text(), among.steady.text(), among.middle.text(),
+               among.hairs.text(), among.carried.text(), among.named.text(), among.false_firm,
+               among.false_hints, clean.false_firm, clean.false_hints, among.streaks.text(),
+               among.false_streaks + clean.false_streaks, among.alone.text(),
+               among.false_alone + clean.false_alone, among.scans + clean.scans);
     std::fflush(stdout);
   }
 }
 
-/// A picture of 24 megapixels in colour.
-void time_meter() {
-  constexpr int width = 6000, height = 4000;
+void time_meter(const std::string &file) {
+  std::vector<std::vector<std::uint8_t>> rows;
   RowLayout layout;
-  layout.stored = {width, height};
-  layout.width = width, layout.height = height;
-  layout.channels = 3;
-  Random random(1);
-  std::vector<std::vector<std::uint8_t>> rows(64);
-  for (auto &row : rows)
-    for (int x = 0; x < width * 3; ++x)
-      row.push_back(static_cast<std::uint8_t>(100 + x % 97 / 2 + static_cast<int>(random() % 12)));
+  bare_jpeg(file.c_str(), 8, [&](const JSAMPLE *row, const jpeg_decompress_struct &jpeg) {
+    layout.width = jpeg.output_width, layout.height = jpeg.output_height;
+    layout.channels = jpeg.output_components;
+    rows.emplace_back(row, row + layout.width * layout.channels);
+  });
+  layout.stored = {layout.width, layout.height};
+  if (layout.channels == 1) layout.colour = ColourModel::gray;
+  const double decode = best_time(7, [&] { bare_jpeg(file.c_str(), 8); });
   GlassMap map;
-  const double meter = best_time(5, [&] {
+  const double meter = best_time(7, [&] {
     GlassMeter glass(layout);
-    for (int y = 0; y < height; ++y) glass.add(rows[static_cast<std::size_t>(y % 64)].data());
+    for (const auto &row : rows) glass.add(row.data());
     map = glass.take();
   });
   fmt::print(
-      "24 megapixels, 8-bit RGB: {:.0f} ms, map {} kB\n", meter,
+      "{} x {}, {} channels: decoded {:.0f} ms, GlassMeter {:.0f} ms, {:.2f} times; map {} kB\n",
+      layout.width, layout.height, layout.channels, decode, meter, meter / decode,
       (map.marks.size() * sizeof(GlassMark) + (map.columns.values.size() + map.rows.values.size()) * 2) /
           1000);
 }
@@ -170,12 +208,18 @@ void time_meter() {
 int main(int argc, char **argv) {
   if (argc < 2) return 1;
   const std::filesystem::path dir = argv[1];
+  if (std::filesystem::is_regular_file(dir)) {
+    time_meter(argv[1]);
+    return 0;
+  }
   const int batches = argc > 2 ? std::atoi(argv[2]) : 20;
-  fmt::print("{}: specks of 20 levels and more in the middle of the scans | in all but one | of 8 to 20 | of "
-             "less | hairs of 20 and more | streaks of 5 levels and more |"
-             " false specks among dirt | in clean batches | false streaks | batches not told\n",
-             dir.filename().string());
+  fmt::print(
+      "{}, {} batches with dirt and as many clean ones for each line: specks of 20 levels and more in the "
+      "median of the scans | in all scans but one | of 8 to 20 | hairs of 20 | carriers of 20 levels named | "
+      "named ones of 3 levels and more | false specks among dirt: firm, hints | in clean batches: firm, "
+      "hints "
+      "| streaks of 5 levels and more in batches, false ones | in one scan alone, scans with false ones\n",
+      dir.filename().string(), batches);
   for (const Kind &kind : kinds)
     if (argc < 4 ? kind.scale == 1 : kind.name == argv[3]) run(dir, kind, batches);
-  time_meter();
 }
