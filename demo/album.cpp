@@ -24,6 +24,9 @@ constexpr Finish flat{.tone = Tone::faded, .grain = 0.01, .black = 0.42, .white 
 constexpr Finish wrong_side{.tone = Tone::sepia, .grain = 0.006, .dust = 3, .black = 0.9, .white = 0.93};
 constexpr Finish stretched{.grain = 0.02, .black = 0.2, .white = 0.8, .stretch = 1.4};
 constexpr Finish out_of_focus{.blur = 3};
+constexpr Finish printed{.grain = 0.01, .dots = 3.1};
+constexpr Finish askew{.tone = Tone::sepia, .vignette = 0.1, .grain = 0.02, .bed = 0.03, .tilt = 1.7};
+
 constexpr Finish paper{.grain = 0.01};
 constexpr Finish drawn{.grain = 0};
 
@@ -102,7 +105,7 @@ std::vector<AlbumPicture> second_half() {
       {"loose-print.jpg", paint_windmill, 62, 1000, 743, sepia_print, scan(600)},
       {"coast.jpg", paint_sail, 63, 1500, 1125, faded, scan(300)},
       {"by-the-window.jpg", paint_window, 64, 1260, 945, sepia, scan(300)},
-      {"grandmother.tif", paint_profile, 65, 900, 1222, sepia, scan(600)},
+      {"grandmother.tif", paint_window, 65, 900, 1222, sepia, scan(600)},
       {"fair.jpg", paint_group, 66, 1020, 768, plain, scan(300), Mishap::text_in_disguise},
       {"regatta.jpg", paint_sail, 67, 1020, 768, plain, scan(300), Mishap::broke_off_early},
       {"parade.jpg", paint_street, 68, 1020, 768, faded, scan(300), Mishap::broke_off_halfway},
@@ -124,12 +127,17 @@ std::vector<AlbumPicture> from_the_drawer() {
       {"swing.jpg", paint_group, 78, 1040, 783, faded_print, scan(300)},
       {"kite.jpg", paint_wheat, 79, 1040, 783, faded, scan(300)},
       {"raft.jpg", paint_sail, 80, 1040, 783, sepia_print, scan(300)},
-      {"picket.jpg", paint_house, 81, 1040, 783, gray_print, scan(300, gray8)},
+      {"picket.jpg", paint_street, 81, 1040, 783, gray_print, scan(300, gray8)},
       {"flood.jpg", paint_bridge, 82, 3600, 1510, sepia, scan(600)},
       {"parlour.jpg", paint_window, 83, 1040, 783, sepia, saved_before(60)},
       {"long-table.jpg", paint_group, 84, 2640, 966, sepia, scan(600)},
       {"half-term.jpg", paint_forest, 85, 1040, 783, out_of_focus, scan(300)},
-      {"last-boat.jpg", paint_sail, 86, 1040, 783, cool, enlarged(2.5)},
+      {"last-boat.jpg", paint_lake, 86, 1040, 783, cool, enlarged(2.5)},
+      {"choir.jpg", paint_group, 87, 1406, 1059, printed, scan(420, gray8)},
+      {"barn.jpg", paint_house, 88, 1080, 813, askew, scan(300)},
+      {"message.png", paint_message, 89, 1080, 813, drawn, {}},
+      {"quay-by-mail.jpg", paint_harbour, 50, 790, 1255, sepia, {.ppi = 300, .quality = 78}},
+
   };
 }
 

@@ -1,11 +1,17 @@
 #!/usr/bin/env bash
-# Makes the demo album and its booklet and proofs them, on a fresh Debian 12: bash demo/run.sh
+# Plans the scans of the demo album, makes it and its booklet and proofs them, on a fresh Debian 12: bash demo/run.sh
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
 bash .ci/packages.sh build
 cmake -G Ninja -S . -B build-demo -DCMAKE_BUILD_TYPE=Release -DSTONEPROOF_TESTS=OFF
 cmake --build build-demo --target stoneproof make_demo
+
+# The plan comes before any scan exists: in a folder without pictures.
+mkdir -p build-demo/unscanned build-demo/book
+cp demo/book.xml build-demo/unscanned
+build-demo/reports/terminal/stoneproof plan build-demo/unscanned/book.xml --press demo/press.xml \
+  --out build-demo/book/book.plan.pdf --csv build-demo/book/book.plan.csv
 
 build-demo/demo/make_demo demo/book.xml build-demo/book
 cp demo/booklet.xml build-demo/book
@@ -23,6 +29,7 @@ done
 cat <<END
 
 The proofs to look at: build-demo/book/book.proof.pdf and booklet.proof.pdf
+The scanning plan:     build-demo/book/book.plan.pdf, its table book.plan.csv
 The records behind:    build-demo/book/book.record.json and booklet.record.json
 What was planted:      demo/planted.md
 END

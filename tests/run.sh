@@ -15,6 +15,6 @@ cmake --build build -j "$jobs" --target all make_demo
 ctest --test-dir build -j "$jobs" --no-tests=error --output-on-failure
 
 cmake -G Ninja -S . -B build-sanitize -DSTONEPROOF_DEVELOPER=ON -DSTONEPROOF_SANITIZE=ON -DSTONEPROOF_TESTS=ON \
-  -DCMAKE_BUILD_TYPE=Debug
+  -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1"
 cmake --build build-sanitize -j "$jobs"
 ctest --test-dir build-sanitize -j "$jobs" --no-tests=error --output-on-failure

@@ -43,6 +43,33 @@ void scatter_dust(Canvas &canvas, int count, Random &random) {
   }
 }
 
+/// Printed in dots of one ink, turned by 45 degrees.
+void print_in_dots(Canvas &canvas, double pitch) {
+  const double turn = 2 * pi / pitch / 1.41421356;
+  for (int y = 0; y < canvas.height(); ++y)
+    for (int x = 0; x < canvas.width(); ++x) {
+      const double light = luminance(canvas.get(x, y));
+      const double dot = 0.5 + 0.25 * (std::cos((x + y) * turn) + std::cos((x - y) * turn));
+      canvas.set(x, y, mix(rgb(0x2b2723), rgb(0xe6dec8), ramp(-0.3, 0.3, light * 1.1 - dot)));
+    }
+}
+
+/// Smaller, turned, on the black of the lid.
+void lay_on_bed(Canvas &canvas, double border, double tilt) {
+  const Canvas print = canvas;
+  const double share = 1 - 2 * border, angle = tilt * pi / 180;
+  const Vec middle{canvas.aspect() / 2, 0.5};
+  canvas.shade([&](Vec p, Colour) {
+    const Vec from = (p - middle) * (1 / share);
+    const Vec back = middle + Vec{from.x * std::cos(angle) + from.y * std::sin(angle),
+                                  from.y * std::cos(angle) - from.x * std::sin(angle)};
+    const double inside = std::min({back.x, canvas.aspect() - back.x, back.y, 1 - back.y});
+    const Colour there = print.get_inside(static_cast<int>(back.x * print.height()),
+                                          static_cast<int>(back.y * print.height()));
+    return mix(rgb(0x0c0c0d), there, ramp(-canvas.pixel(), canvas.pixel(), inside));
+  });
+}
+
 } // namespace
 
 void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
@@ -72,6 +99,8 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
       canvas.set(x, y, {corrected(c.r, how), corrected(c.g, how), corrected(c.b, how)});
     }
   if (how.blur > 0) blur(canvas, how.blur);
+  if (how.dots > 0) print_in_dots(canvas, how.dots);
+  if (how.bed > 0) lay_on_bed(canvas, how.bed, how.tilt);
 }
 
 } // namespace stoneproof::demo

@@ -9,7 +9,9 @@ namespace {
 
 /// Over-and-under threads, `count` a unit: a factor for the cloth's colour.
 double weave(Vec p, double count, std::uint32_t seed) {
-  const double x = p.x * count, y = p.y * count;
+  // No cloth lies so flat that its threads keep in step from one end to the other.
+  const double x = (p.x + 0.02 * fractal(p.x * 20, p.y * 20, 3, seed + 7)) * count,
+               y = (p.y + 0.02 * fractal(p.x * 20, p.y * 20, 3, seed + 8)) * count;
   const bool over = (whole(x) + whole(y)) % 2 == 0;
   const double u = x - whole(x) - 0.5, v = y - whole(y) - 0.5;
   const double round = over ? 1 - 1.6 * v * v : 1 - 1.6 * u * u;

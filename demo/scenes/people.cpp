@@ -148,7 +148,10 @@ void paint_window(Canvas &canvas, Random &random) {
               true),
         [&](Vec p) {
           const double fold = std::sin(p.x * 160 + 3 * fractal(p.x * 3, p.y * 3, 2, seed + 2));
-          const double net = std::sin(p.x * 900) * std::sin(p.y * 900);
+          const Vec q = p + Vec{0.02 * fractal(p.x * 20, p.y * 20, 3, seed + 4),
+                                0.02 * fractal(p.x * 20, p.y * 20, 3, seed + 5)};
+          const double net = std::sin(q.x * 900) * std::sin(q.y * 900);
+
           return rgb(0xe9dfc9) * (0.8 + 0.13 * fold + 0.06 * net);
         },
         0.85);

@@ -36,7 +36,10 @@ void paint_quilt(Canvas &canvas, Random &random);
 void paint_medal(Canvas &canvas, Random &random);
 void paint_stamp(Canvas &canvas, Random &random);
 void paint_watch(Canvas &canvas, Random &random);
+// screen.cpp
+void paint_message(Canvas &canvas, Random &random);
 // papers.cpp, clipping.cpp, drawings.cpp
+
 void paint_letter(Canvas &canvas, Random &random);
 void paint_typed_page(Canvas &canvas, Random &random);
 void paint_postcard(Canvas &canvas, Random &random);

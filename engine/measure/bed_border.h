@@ -2,7 +2,7 @@
 // itself, which cannot be told apart; and how the original lies in it.
 #pragma once
 
-#include "engine/measure/upsampling.h"
+#include "engine/measure/certainty.h"
 #include "engine/measure/small_picture.h"
 
 #include <optional>

@@ -23,9 +23,12 @@ JpegPast past_of(const std::vector<Tile> &tiles, const Facts &facts) {
 } // namespace
 
 Detail detail_of(const std::vector<Tile> &tiles, const Facts &facts) {
-  Detail detail{upsampling(tiles), past_of(tiles, facts)};
-  if (Orientation(facts.orientation).swaps())
-    std::swap(detail.upsampling.detail.across, detail.upsampling.detail.down);
+  Detail detail{upsampling(tiles), past_of(tiles, facts), printed_screen(tiles), screen_likeness(tiles)};
+  const Orientation orientation(facts.orientation);
+  if (orientation.swaps()) std::swap(detail.upsampling.detail.across, detail.upsampling.detail.down);
+  // A lattice looks the same after a quarter turn.
+  if (orientation.mirrors() && detail.printed.angle > 0) detail.printed.angle = 90 - detail.printed.angle;
+
   return detail;
 }
 

@@ -2,6 +2,9 @@
 #pragma once
 
 #include "engine/measure/jpeg_past.h"
+#include "engine/measure/printed_screen.h"
+#include "engine/measure/screen_likeness.h"
+
 #include "engine/measure/upsampling.h"
 
 namespace stoneproof {
@@ -9,6 +12,8 @@ namespace stoneproof {
 struct Detail {
   Upsampling upsampling; ///< its axes as the picture is seen
   JpegPast past;         ///< its grid as the picture is stored
+  PrintedScreen printed; ///< its angle as the picture is seen
+  ScreenLikeness screenshot;
 };
 
 /// From the tiles of a part, most detail first; none: cannot tell. The facts are those of their picture. The

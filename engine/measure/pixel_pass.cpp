@@ -38,16 +38,14 @@ std::optional<PixelPart> stored_part(const PixelRect &seen, const Facts &facts) 
                    static_cast<std::int64_t>(part.width), static_cast<std::int64_t>(part.height)};
 }
 
-/// A stored part as the picture is seen. Each orientation that swaps no axes undoes itself; of those that
-/// swap, 6 and 8 undo each other.
 PixelRect seen_part(const PixelPart &part, const Facts &facts) {
-  const int back = facts.orientation == 6 ? 8 : facts.orientation == 8 ? 6 : facts.orientation;
-  return Orientation(back).stored_part({static_cast<double>(part.x), static_cast<double>(part.y),
-                                        static_cast<double>(part.width), static_cast<double>(part.height)},
-                                       facts.size);
+  const Orientation orientation(facts.orientation);
+  return orientation.seen_part({static_cast<double>(part.x), static_cast<double>(part.y),
+                                static_cast<double>(part.width), static_cast<double>(part.height)},
+                               orientation.stored(facts.size));
 }
 
-RowOrder whole_picture(PixelSize stored) {
+RowOrder all_rows(PixelSize stored) {
   return {0, 0, stored.width, stored.height, stored.width, stored.height};
 }
 
@@ -65,6 +63,7 @@ class Meters {
 public:
   Meters(const Facts &facts, const PassOrder &order, const RowLayout &layout)
       : facts_(facts), detail_(order.detail), neutral_(layout), layout_(layout) {
+    if (detail_) whole_.emplace(facts, layout);
     if (layout.colour != ColourModel::cmyk && order.press_table) table_ = table_of(order);
   }
 
@@ -86,6 +85,7 @@ public:
 
   void add(std::int64_t y, const std::uint8_t *row) {
     neutral_.add(row);
+    if (whole_) whole_->add(y, row);
     for (ToneMeter &tone : tones_) tone.add(y, row);
     for (TileSampler &tiles : tiles_) tiles.add(y, row);
     for (auto &ink : inks_)
@@ -95,6 +95,7 @@ public:
   PassResult take() {
     PassResult result;
     result.neutral = neutral_.is_neutral();
+    if (whole_) result.whole = whole_->take();
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
       look.tone = tone_of(tones_[i].take());
@@ -118,6 +119,7 @@ private:
   const PressTable *table_ = nullptr;
   NeutralMeter neutral_;
   const RowLayout &layout_;
+  std::optional<WholeMeter> whole_;
   std::deque<ToneMeter> tones_;
   std::deque<TileSampler> tiles_;
   std::deque<std::optional<InkMeter>> inks_;
@@ -134,7 +136,7 @@ Outcome<PassResult> measure_pixels(const std::filesystem::path &file, const Fact
     plan = planned.value();
   }
   const PixelSize stored = Orientation(facts.orientation).stored(facts.size);
-  auto opened = open_rows(file, whole_picture(stored), limits);
+  auto opened = open_rows(file, all_rows(stored), limits);
   if (!opened) return opened.fault();
   RowSource &rows = *opened.value();
   if (rows.layout().stored != stored) return faults::changed(file);

@@ -4,6 +4,8 @@
 #include "engine/measure/detail.h"
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/tone.h"
+#include "engine/measure/whole_picture.h"
+
 #include "engine/picture/small_copy.h"
 
 #include <functional>
@@ -32,7 +34,10 @@ struct LookResult {
 struct PassOrder {
   std::optional<PreviewOrder> copy;
   std::vector<Look> looks;
-  bool detail = true; ///< look for detail, enlargement and an earlier saving in every look
+  /// Look for detail, enlargement, an earlier saving and printed screens in every look, and at the picture as
+  /// a whole.
+  bool detail = true;
+
   /// Gives the table for a picture's profile (empty: none embedded) and space, or null: then ink is measured
   /// of CMYK only. Called at most once.
   std::function<const PressTable *(const std::vector<std::uint8_t> &icc, ProfileSpace space)> press_table;
@@ -40,8 +45,10 @@ struct PassOrder {
 
 struct PassResult {
   std::optional<SmallCopy> copy;
-  std::vector<LookResult> looks; ///< one for each look
-  bool neutral = false;          ///< stored as RGB, though it holds no colour
+  std::vector<LookResult> looks;     ///< one for each look
+  std::optional<WholePicture> whole; ///< where detail was asked for
+
+  bool neutral = false; ///< stored as RGB, though it holds no colour
 };
 
 /// Decodes the whole picture once, all rows to the last, so that damage anywhere in it is met. Memory: a few

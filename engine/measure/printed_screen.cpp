@@ -8,6 +8,7 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <utility>
 
 namespace stoneproof {
 
@@ -143,6 +144,36 @@ std::optional<Lattice> lattice_of(const std::vector<PlaneSpectrum> &spectra) {
   return best;
 }
 
+/// Both lines divided by the whole complex number m + n i.
+Lattice divided(const Lattice &lattice, int m, int n) {
+  const double size = m * m + n * n;
+  const auto by = [&](const Line &line) {
+    return Line{(line.across * m + line.down * n) / size, (line.down * m - line.across * n) / size, 0, 0};
+  };
+  return {by(lattice.one), by(lattice.other)};
+}
+
+/// Whether a line stands where it would have to, and at least as high as its overtone.
+bool stands_below(const PlaneSpectrum &mean, const Line &place, const Line &overtone) {
+  const Line found = nearby(mean, place);
+  const double off = std::hypot(found.across - place.across, found.down - place.down) * mean.side();
+  return off < 1 && found.above >= firm_from && found.height >= overtone.height;
+}
+
+/// Of a scan so fine that the dots are coarser than what is looked at only overtones are found: the lattice
+/// below them, where there is one.
+Lattice fundamental(const PlaneSpectrum &mean, const Lattice &lattice) {
+  constexpr double coarsest_below = 0.03;
+  for (const auto &[m, n] : {std::pair(2, 1), std::pair(2, -1), std::pair(2, 0), std::pair(1, 1)}) {
+    const Lattice place = divided(lattice, m, n);
+    const double frequency = place.one.frequency();
+    if (frequency < coarsest && frequency >= coarsest_below && stands_below(mean, place.one, lattice.one) &&
+        stands_below(mean, place.other, lattice.other))
+      return place;
+  }
+  return lattice;
+}
+
 std::vector<Tile> quartered(const std::vector<Tile> &tiles) {
   std::vector<Tile> quarters;
   for (const Tile &tile : tiles)
@@ -172,10 +203,11 @@ PrintedScreen printed_screen(const std::vector<Tile> &tiles) {
     if (const auto clearer = lattice_of(shown)) lattice = clearer, spectra = std::move(shown);
 
   found.strength = strength_of(*lattice);
-  found.ruling = (lattice->one.frequency() + lattice->other.frequency()) / 2;
-  found.angle = angle_of(lattice->one, lattice->other);
-  found.ruling_sure = found.ruling <= finest_sure;
   found.unsteadiness = std::max(unsteadiness(spectra, lattice->one), unsteadiness(spectra, lattice->other));
+  const Lattice dots = fundamental(PlaneSpectrum(spectra), *lattice);
+  found.ruling = (dots.one.frequency() + dots.other.frequency()) / 2;
+  found.angle = angle_of(dots.one, dots.other);
+  found.ruling_sure = found.ruling <= finest_sure;
   if (found.unsteadiness <= steady_to)
     found.certainty =
         found.strength >= firm_from && spectra.size() >= enough ? Certainty::firm : Certainty::hint;

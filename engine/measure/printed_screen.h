@@ -7,7 +7,8 @@
 // axes, or bend and recede, so that their lines do not stay in place from tile to tile.
 #pragma once
 
-#include "engine/measure/upsampling.h"
+#include "engine/measure/certainty.h"
+#include "engine/measure/tile.h"
 
 #include <vector>
 
@@ -30,7 +31,7 @@ struct PrintedScreen {
 /// From tiles of any part, of one side; fewer than three large ones are quartered, as one alone does not tell
 /// whether lines stay in place. Fewer than three after that: a hint at most. Not found: lines and grains
 /// without a lattice, screens along the rows, what was blurred until the dots are gone. Holds for rulings of
-/// 0.08 to 0.65.
+/// 0.03 to 0.65.
 PrintedScreen printed_screen(const std::vector<Tile> &tiles);
 
 } // namespace stoneproof

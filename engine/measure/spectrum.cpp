@@ -2,10 +2,12 @@
 // tests/engine/measure/spectrum.test.cpp.
 #include "engine/measure/spectrum.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <memory>
 #include <numbers>
+#include <numeric>
 
 #include <kissfft/kiss_fftr.h>
 
@@ -21,8 +23,9 @@ struct Free {
 
 RowSpectrum::RowSpectrum(const Tile &tile) : side_(tile.side) {
   const auto side = static_cast<std::size_t>(side_), count = static_cast<std::size_t>(bins());
-  real_.resize(count * side);
-  imaginary_.resize(count * side);
+  const auto height = static_cast<std::size_t>(rows());
+  real_.resize(count * height);
+  imaginary_.resize(count * height);
   power_.resize(count);
   std::vector<float> window(side), row(side);
   for (std::size_t x = 0; x < side; ++x) {
@@ -33,16 +36,16 @@ RowSpectrum::RowSpectrum(const Tile &tile) : side_(tile.side) {
   const std::unique_ptr<kiss_fftr_state, Free> transform(kiss_fftr_alloc(side_, 0, nullptr, nullptr));
   if (!transform) throw std::bad_alloc();
   std::vector<kiss_fft_cpx> values(count);
-  for (std::size_t y = 0; y < side; ++y) {
-    const std::uint8_t *pixels = tile.luma.data() + y * side;
-    std::uint32_t sum = 0;
-    for (std::size_t x = 0; x < side; ++x) sum += pixels[x];
-    const float mean = static_cast<float>(sum) / static_cast<float>(side);
-    for (std::size_t x = 0; x < side; ++x) row[x] = (static_cast<float>(pixels[x]) - mean) * window[x];
+  for (std::size_t y = 0; y < height; ++y) {
+    std::fill(row.begin(), row.end(), 0.0f);
+    for (std::size_t i = 0; i < averaged; ++i)
+      for (std::size_t x = 0; x < side; ++x) row[x] += tile.luma[(y * averaged + i) * side + x];
+    const float mean = std::accumulate(row.begin(), row.end(), 0.0f) / static_cast<float>(side);
+    for (std::size_t x = 0; x < side; ++x) row[x] = (row[x] - mean) / averaged * window[x];
     kiss_fftr(transform.get(), row.data(), values.data());
     for (std::size_t k = 0; k < count; ++k) {
-      real_[k * side + y] = values[k].r;
-      imaginary_[k * side + y] = values[k].i;
+      real_[k * height + y] = values[k].r;
+      imaginary_[k * height + y] = values[k].i;
       power_[k] += static_cast<double>(values[k].r * values[k].r + values[k].i * values[k].i);
     }
   }

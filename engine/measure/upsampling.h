@@ -17,23 +17,27 @@ namespace stoneproof {
 struct DetailLimit {
   bool known = false;          ///< false: a flat sky, fog, a blank page hold no detail that could tell
   double across = 1, down = 1; ///< 0 to 1; along the rows and the columns as stored
-  /// The truth lies between these multiples of the estimate, nine times in ten (tests/bench/detail).
-  static constexpr double least = 0.68, most = 1.46;
+  /// The truth lies between these multiples of the estimate, nine times in ten (tests/bench/detail). Where
+  /// an enlargement is firm, the estimate is 1 / factor, and as near to the truth as that.
+  static constexpr double least = 0.68, most = 1.8;
 };
 
 struct Upsampling {
   Certainty certainty = Certainty::cannot_tell;
   /// How many times larger it was made; there where certainty is hint or firm.
   std::optional<double> factor;
-  bool factor_sure = false; ///< the trace and the end of detail agree; else the factor is at least about that
-  bool nearest = false;     ///< pixels were repeated, not smoothed
-  double strength = 0;      ///< of the strongest trace; from 1 on it is a hint
+  /// The trace and the end of detail agree, or pixels were repeated; else the factor is at least about that.
+  bool factor_sure = false;
+  bool nearest = false; ///< pixels were repeated, not smoothed
+  double strength = 0;  ///< of the strongest trace; from 1 on it is a hint
   DetailLimit detail;
 };
 
 /// From the tiles of a part, most detail first; none: cannot tell. Holds for photographs and scans of them in
-/// continuous tone, enlarged alike along both axes by 1.2 to 5 times without being turned. Not found: what
-/// was turned by a few degrees, or given grain afterwards. README tells the measured rates
+/// continuous tone, enlarged alike along both axes by 1.2 to 5 times without being turned; after a JPEG, too,
+/// as far as its quality leaves the trace. Not found: what was turned by a few degrees, or given grain
+/// afterwards. A trace is firm where it stands above all that natives reach, higher with few tiles, and the
+/// higher the less the picture's sharpness agrees with the factor. README tells the measured rates
 /// (tests/bench/detail).
 Upsampling upsampling(const std::vector<Tile> &tiles);
 

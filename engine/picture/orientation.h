@@ -36,6 +36,14 @@ public:
     if (flips_y()) turned.y = static_cast<double>(size.height) - turned.y - turned.height;
     return turned;
   }
+  /// How the stored rectangle is seen; `size` is the stored size. Each orientation that swaps no axes undoes
+  /// itself; of those that swap, 6 and 8 undo each other.
+  constexpr PixelRect seen_part(const PixelRect &part, PixelSize size) const {
+    const int back = value_ == 6 ? 8 : value_ == 8 ? 6 : value_;
+    return Orientation(back).stored_part(part, seen(size));
+  }
+  /// Whether what turns clockwise as stored turns the other way as it is seen.
+  constexpr bool mirrors() const { return value_ == 2 || value_ == 4 || value_ == 5 || value_ == 7; }
 
 private:
   constexpr bool flips_x() const { return value_ == 2 || value_ == 3 || value_ == 7 || value_ == 8; }

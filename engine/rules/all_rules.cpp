@@ -19,7 +19,8 @@ extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rul
     hidden_text_rule, small_type_rule, overfull_text_rule, page_count_off_rule, signature_left_over_rule,
     first_page_left_rule, pages_missing_rule, empty_page_rule, mixed_trim_rule, contradicting_stock_rule,
     spine_off_rule, cover_size_off_rule, narrow_spine_text_rule, over_cover_fold_rule, creep_at_trim_rule,
-    lost_in_gutter_rule, halves_apart_rule;
+    lost_in_gutter_rule, halves_apart_rule, printed_screen_rule, screenshot_rule, near_copy_rule,
+    bed_showing_rule, tilted_original_rule;
 
 namespace {
 
@@ -33,6 +34,7 @@ constexpr std::array rules = {
     &unreadable_picture_rule,   &empty_frame_rule,
     &too_few_pixels_rule,       &lost_original_too_small_rule,
     &enlarged_in_software_rule, &soft_detail_rule,
+    &printed_screen_rule,       &screenshot_rule,
     &uneven_stretch_rule,       &uncovered_frame_rule,
     &short_bleed_rule,          &near_trim_rule,
     &inside_safe_margin_rule,   &off_page_rule,
@@ -42,16 +44,17 @@ constexpr std::array rules = {
     &stray_margin_rule,         &stray_caption_rule,
     &hidden_text_rule,          &type_on_picture_rule,
     &overfull_text_rule,        &small_type_rule,
-    &picture_twice_rule,        &coarse_jpeg_rule,
-    &saved_before_rule,         &nearly_blank_rule,
-    &clipped_highlights_rule,   &clipped_shadows_rule,
-    &low_contrast_rule,         &combed_tones_rule,
-    &too_much_ink_rule,         &out_of_gamut_rule,
-    &gray_as_colour_rule,       &broken_profile_rule,
-    &mismatched_profile_rule,   &wide_gamut_rule,
-    &no_profile_rule,           &several_pictures_rule,
-    &see_through_picture_rule,  &unaccepted_file_rule,
-    &unused_picture_rule,
+    &picture_twice_rule,        &near_copy_rule,
+    &bed_showing_rule,          &tilted_original_rule,
+    &coarse_jpeg_rule,          &saved_before_rule,
+    &nearly_blank_rule,         &clipped_highlights_rule,
+    &clipped_shadows_rule,      &low_contrast_rule,
+    &combed_tones_rule,         &too_much_ink_rule,
+    &out_of_gamut_rule,         &gray_as_colour_rule,
+    &broken_profile_rule,       &mismatched_profile_rule,
+    &wide_gamut_rule,           &no_profile_rule,
+    &several_pictures_rule,     &see_through_picture_rule,
+    &unaccepted_file_rule,      &unused_picture_rule,
 };
 
 /// What is about the whole book comes after what has a page; on a page frames come before texts.

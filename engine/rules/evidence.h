@@ -5,7 +5,10 @@
 #include "engine/binding/bound_book.h"
 #include "engine/measure/detail.h"
 #include "engine/measure/ink_meter.h"
+#include "engine/measure/near_copy.h"
 #include "engine/measure/tone.h"
+#include "engine/measure/whole_picture.h"
+
 #include "engine/picture/facts.h"
 #include "engine/placement/placed.h"
 
@@ -21,13 +24,28 @@ struct PictureState {
   std::optional<Fault> fault; ///< why the file cannot be used; also set when it is missing
   std::optional<Facts> facts; ///< there when the header could be read, even if decoding failed later
   std::string sha256;         ///< empty when the file could not be read
-  std::optional<bool>
-      neutral; ///< whether it is stored as RGB, though it holds no colour; none: nobody looked
+                      /// Whether it is stored as RGB, though it holds no colour; none: nobody looked.
+  std::optional<bool> neutral;
+  std::optional<Bed> bed; ///< what lies round the original; none: nobody looked
+};
+
+/// Two pictures that show the same, by their places in Book::pictures.
+struct CopyPair {
+  NearCopy copy;
+  BetterCopy better = BetterCopy::alike;
+
+  bool has(std::size_t picture) const { return copy.whole == picture || copy.other == picture; }
+  std::size_t partner_of(std::size_t picture) const {
+    return copy.whole == picture ? copy.other : copy.whole;
+  }
+  bool is_better(std::size_t picture) const {
+    return better == (copy.whole == picture ? BetterCopy::whole : BetterCopy::other);
+  }
 };
 
 /// What a frame shows of its picture, measured in the pixels.
 struct Shown {
-    Tone tone;
+  Tone tone;
   Detail detail;
   std::optional<Ink> ink;        ///< none: the picture has no inks, and the press sheet no profile
   std::optional<Rect> ink_place; ///< on the page, where most ink lies
@@ -42,7 +60,8 @@ struct Evidence {
   BoundBook bound;
   /// One for each of `frames`, none where nothing shows; or none at all where nobody looked.
   std::vector<std::optional<Shown>> shown;
-  bool pixels_measured = true; ///< false: nobody looked at tones and inks
+  bool pixels_measured = true;  ///< false: nobody looked at tones and inks
+  std::vector<CopyPair> copies; ///< of the book's pictures, files that are the same to the byte among them
 
   /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the
   /// book calls it: its edges are hard.

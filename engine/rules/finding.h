@@ -35,7 +35,17 @@ struct Quality {
   int value = 0;
   friend constexpr bool operator==(Quality, Quality) = default;
 };
-using Measure = std::variant<std::monostate, Density, Length, Share, Count, Quality>;
+/// Rows of dots of a printed screen, in lines an inch of the page.
+struct Ruling {
+  double lines = 0;
+  friend bool operator==(Ruling, Ruling) = default;
+};
+/// Clockwise, in degrees.
+struct Angle {
+  double degrees = 0;
+  friend bool operator==(Angle, Angle) = default;
+};
+using Measure = std::variant<std::monostate, Density, Length, Share, Count, Quality, Ruling, Angle>;
 
 /// What can be done for the picture, as far as it could be computed.
 struct Rescue {
@@ -53,15 +63,16 @@ struct Finding {
   std::string_view rule; ///< Rule::id
   Grade grade = Grade::note;
 
-  std::optional<std::size_t> page;        ///< index into Book::pages; none: the book or a picture as a whole
-  std::optional<std::size_t> frame;       ///< index into the page's frames
-  std::optional<std::size_t> text;        ///< index into the page's text blocks
-  std::optional<std::size_t> with_frame;  ///< likewise: the other one, where it is about two things
-  std::optional<std::size_t> with_text;   ///< likewise
-  std::optional<std::size_t> picture;     ///< index into Book::pictures
-  std::optional<std::size_t> contributor; ///< index into Book::contributors: who can help
-  std::optional<Rect> area;               ///< the place on the page that a mark points at
-  std::vector<PageSide> sides;            ///< the sides of the page that it is about
+  std::optional<std::size_t> page;         ///< index into Book::pages; none: the book or a picture as a whole
+  std::optional<std::size_t> frame;        ///< index into the page's frames
+  std::optional<std::size_t> text;         ///< index into the page's text blocks
+  std::optional<std::size_t> with_frame;   ///< likewise: the other one, where it is about two things
+  std::optional<std::size_t> with_text;    ///< likewise
+  std::optional<std::size_t> picture;      ///< index into Book::pictures
+  std::optional<std::size_t> with_picture; ///< likewise: the other one, where it is about two
+  std::optional<std::size_t> contributor;  ///< index into Book::contributors: who can help
+  std::optional<Rect> area;                ///< the place on the page that a mark points at
+  std::vector<PageSide> sides;             ///< the sides of the page that it is about
 
   Measure measured, wanted;
   Rescue rescue;

@@ -5,6 +5,15 @@
 
 namespace stoneproof {
 
+namespace {
+
+Look whole_of(PixelSize size) {
+  return {
+      {0, 0, static_cast<double>(size.width), static_cast<double>(size.height)}, std::nullopt, std::nullopt};
+}
+
+} // namespace
+
 std::vector<PictureLooks> picture_looks(const Evidence &evidence) {
   std::vector<PictureLooks> all(evidence.book.pictures.size());
   for (std::size_t i = 0; i < evidence.frames.size(); ++i) {
@@ -20,6 +29,11 @@ std::vector<PictureLooks> picture_looks(const Evidence &evidence) {
       of_picture.frames.emplace_back();
     }
     of_picture.frames[at].push_back(i);
+  }
+  for (std::size_t picture = 0; picture < all.size(); ++picture) {
+    const auto &facts = evidence.pictures[picture].facts;
+    if (!all[picture].looks.empty() || !facts) continue;
+    all[picture] = {{whole_of(facts->size)}, {{}}};
   }
   return all;
 }

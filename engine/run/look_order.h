@@ -1,4 +1,6 @@
-// Which parts of each picture are to be measured: what its frames show.
+// Which parts of each picture are to be measured: what its frames show; of one that no frame shows all, as it
+// may be the better copy of another.
+
 #pragma once
 
 #include "engine/measure/pixel_pass.h"
@@ -12,7 +14,7 @@ namespace stoneproof {
 /// The looks of one picture, each once, and the frames (index into Evidence::frames) that each stands for.
 struct PictureLooks {
   std::vector<Look> looks;
-  std::vector<std::vector<std::size_t>> frames; ///< one entry for each look
+  std::vector<std::vector<std::size_t>> frames; ///< one entry for each look, empty where no frame shows it
 };
 
 /// One entry for each of Book::pictures; ink is averaged over the press sheet's square as each frame prints

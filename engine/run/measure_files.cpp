@@ -1,7 +1,9 @@
 // Picture files without a book. The only way in is measure_files; tested in tests/engine/run.
 #include "engine/run/measure_files.h"
 
+#include "engine/run/copies.h"
 #include "engine/run/parallel.h"
+
 #include "engine/run/picture_file.h"
 
 namespace stoneproof {
@@ -49,8 +51,9 @@ Rect on_paper(const PixelRect &part, Density printed) {
 }
 
 MeasuredFile measure(const std::filesystem::path &file, const PressSheet &press, const RunOptions &options,
-                     PressTables &tables) {
-  MeasuredFile measured{file, open(file, options.limits), Use::photo, {}, {}, {}};
+                     PressTables &tables, CopyTraits &traits) {
+  MeasuredFile measured{file, open(file, options.limits), Use::photo, {}, {}, {}, {}};
+
   PictureState &state = measured.state;
   if (!state.facts) return measured;
   if (state.facts->colour == ColourModel::bilevel) measured.use = Use::line_art;
@@ -63,9 +66,25 @@ MeasuredFile measure(const std::filesystem::path &file, const PressSheet &press,
   if (result.looks.empty()) return measured;
   const LookResult &look = result.looks.front();
   state.neutral = result.neutral;
+  if (result.whole) {
+    state.bed = result.whole->bed;
+    traits = copy_traits(result, *state.facts);
+  }
+
   measured.whole = Shown{look.tone, look.detail, look.ink, std::nullopt};
   if (look.ink) measured.whole->ink_place = on_paper(look.ink_place, printed);
   return measured;
+}
+
+void add_copies(std::vector<MeasuredFile> &files, const std::vector<CopyTraits> &traits) {
+  for (const CopyPair &pair : copies_among(traits)) {
+    MeasuredFile &whole = files[pair.copy.whole], &other = files[pair.copy.other];
+    const bool same = whole.state.sha256 == other.state.sha256;
+    const bool whole_better = !same && pair.better == BetterCopy::whole,
+               other_better = !same && pair.better == BetterCopy::other;
+    whole.copies.push_back({other.file, same, other_better, whole_better});
+    other.copies.push_back({whole.file, same, whole_better, other_better});
+  }
 }
 
 } // namespace
@@ -74,11 +93,14 @@ std::vector<MeasuredFile> measure_files(const std::vector<std::filesystem::path>
                                         const PressSheet &press, const RunOptions &options) {
   std::vector<MeasuredFile> measured(files.size());
   PressTables tables(press.profile);
+  std::vector<CopyTraits> traits(files.size());
   Progress progress(options.progress, files.size());
   in_parallel(options.jobs, files.size(), [&](std::size_t i) {
-    measured[i] = measure(files[i], press, options, tables);
+    measured[i] = measure(files[i], press, options, tables, traits[i]);
     progress.one_done();
   });
+  add_copies(measured, traits);
+
   return measured;
 }
 

@@ -30,6 +30,13 @@ struct FilledPrint {
   Sharpness sharpness = Sharpness::good;
 };
 
+/// Another file that shows the same picture.
+struct CopyOf {
+  std::filesystem::path file; ///< as given
+  bool same_bytes = false;
+  bool better = false, worse = false; ///< that file is; neither: both are worth the same
+};
+
 struct MeasuredFile {
   std::filesystem::path file; ///< as given
   PictureState state;
@@ -37,6 +44,7 @@ struct MeasuredFile {
   std::optional<Shown> whole;        ///< none: nobody looked, or the file cannot be used
   std::vector<LargestPrint> largest; ///< by Use; no photo where the picture is line art
   std::vector<FilledPrint> filled;   ///< one for each of usual_prints, as `use` asks
+  std::vector<CopyOf> copies;        ///< other files of the list that show the same
 };
 
 /// Every file of the list, in its order. Ink is averaged over the press sheet's square, and `ink_place` tells

@@ -2,7 +2,9 @@
 // way in is check_book; tested in tests/engine/run.
 #include "engine/run/run.h"
 
+#include "engine/run/copies.h"
 #include "engine/run/copy_order.h"
+
 #include "engine/run/look_order.h"
 #include "engine/run/parallel.h"
 #include "engine/run/picture_file.h"
@@ -54,16 +56,23 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   const auto looks =
       options.measure_pixels ? picture_looks(evidence) : std::vector<PictureLooks>(pictures.size());
   PressTables tables(evidence.press.profile);
+  std::vector<CopyTraits> traits(pictures.size());
   Progress progress(options.progress, pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     PictureState &state = evidence.pictures[i];
     PassResult result = read_whole(evidence.book.path_of(pictures[i]), {orders[i], looks[i].looks},
                                    options.limits, state, tables);
     if (!result.looks.empty()) state.neutral = result.neutral;
+    if (result.whole) {
+      state.bed = result.whole->bed;
+      traits[i] = copy_traits(result, *state.facts);
+    }
     checked.copies[i] = std::move(result.copy);
+
     share_out(std::move(result.looks), looks[i], evidence);
     progress.one_done();
   });
+  evidence.copies = copies_among(traits);
   checked.findings = check_rules(evidence);
   return checked;
 }

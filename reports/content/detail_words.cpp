@@ -28,13 +28,6 @@ std::optional<Measured> measured_of(const Evidence &evidence, const Finding &fin
   return Measured{*placed, shown->detail};
 }
 
-/// "quality 60", "quality 57 to 63", "about quality 60".
-std::string quality_words(const EarlierQuality &earlier) {
-  if (!earlier.standard) return fmt::format("about quality {}", earlier.quality);
-  if (earlier.low == earlier.high) return fmt::format("quality {}", earlier.quality);
-  return fmt::format("quality {} to {}", earlier.low, earlier.high);
-}
-
 std::string times(double factor) { return fmt::format("{:.2g}", factor); }
 
 /// What the file seems to be good for.
@@ -47,6 +40,12 @@ std::string with_rescan(std::string first, const Evidence &evidence, const Findi
 }
 
 } // namespace
+
+std::string earlier_quality(const EarlierQuality &earlier) {
+  if (!earlier.standard) return fmt::format("about quality {}", earlier.quality);
+  if (earlier.low == earlier.high) return fmt::format("quality {}", earlier.quality);
+  return fmt::format("quality {} to {}", earlier.low, earlier.high);
+}
 
 std::string enlarged_words(const Evidence &evidence, const Finding &finding) {
   const auto measured = measured_of(evidence, finding);
@@ -83,7 +82,7 @@ std::string saved_before_words(const Evidence &evidence, const Finding &finding)
   const auto measured = measured_of(evidence, finding);
   if (!measured) return {};
   const JpegPast &past = measured->detail.past;
-  const std::string quality = quality_words(past.earlier), wanted = figure(finding.wanted);
+  const std::string quality = earlier_quality(past.earlier), wanted = figure(finding.wanted);
   switch (past.kind) {
   case JpegPastKind::aligned:
     return fmt::format("Was saved as a JPEG of {} before; {} is wanted.", quality, wanted);

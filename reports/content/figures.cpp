@@ -30,6 +30,8 @@ struct FigureOf {
   std::string operator()(Share share) const { return per_cent(share.value); }
   std::string operator()(Count number) const { return fmt::format("{}", number.value); }
   std::string operator()(Quality quality) const { return fmt::format("{}", quality.value); }
+  std::string operator()(Ruling ruling) const { return fmt::format("{:.0f} lines an inch", ruling.lines); }
+  std::string operator()(Angle angle) const { return degrees(angle.degrees); }
 };
 
 } // namespace
@@ -52,6 +54,8 @@ std::string size(const Size &size) {
   return fmt::format("{} × {} mm", side(size.width), side(size.height));
 }
 
+std::string degrees(double angle) { return trimmed(std::abs(angle), 1) + "°"; }
+
 std::string per_cent(double share) {
   const double value = share * 100;
   if (value > 0 && value < 0.1) return "less than 0.1 %";
@@ -69,13 +73,28 @@ std::string figure_beside(const Measure &measured, const Measure &wanted) {
 
 std::string figure(const Measure &measure) { return std::visit(FigureOf{}, measure); }
 
+std::string file_size(std::uint64_t bytes) {
+  const double megabytes = std::ceil(static_cast<double>(bytes) / 1e5) / 10;
+  if (megabytes < 10) return trimmed(megabytes, 1) + " MB";
+  const double whole = std::ceil(static_cast<double>(bytes) / 1e6);
+  if (whole < 1000) return trimmed(whole, 0) + " MB";
+  return trimmed(std::ceil(static_cast<double>(bytes) / 1e8) / 10, 1) + " GB";
+}
+
 std::string count(std::size_t n, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
+std::string listed(const std::vector<std::string> &names) {
+  std::string list;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    list += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+  return list;
+}
+
 std::string with_figures_kept_whole(std::string text) {
   constexpr std::string_view no_break = "\u00a0";
-  for (const std::string_view after : {" ppi", " mm", " %", " ×"})
+  for (const std::string_view after : {" ppi", " mm", " px", " MB", " GB", " %", " ×"})
     for (std::size_t at = text.find(after); at != std::string::npos; at = text.find(after, at + 1))
       if (at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, 1, no_break);
   for (std::size_t at = text.find("× "); at != std::string::npos; at = text.find("× ", at + 1))

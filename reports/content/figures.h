@@ -4,7 +4,9 @@
 
 #include "engine/rules/finding.h"
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
 namespace stoneproof::content {
 
@@ -13,13 +15,19 @@ std::string millimetres(Length length);    ///< "2.96 mm": down to a hundredth, 
 std::string millimetres_up(Length length); ///< the same, up to a hundredth: for what must be added
 std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, down to whole millimetres,
                                     ///< below 10 mm to tenths
-std::string per_cent(double share); ///< "12.5 %": to a tenth, but never 0 % for something, nor 100 % for less
+std::string degrees(double angle);  ///< "1.5°": to a tenth, without its sign
+std::string
+per_cent(double share); /// ///< "12.5 %": to a tenth, but never 0 % for something, nor 100 % for less
 std::string figure(const Measure &measure);
 /// The same of what was measured, beside what is wanted: a share is rounded away from a wanted one, so that
 /// no rounding makes the two alike.
 std::string figure_beside(const Measure &measured,
                           const Measure &wanted); ///< by kind; "" where nothing was measured
+/// "9.9 MB", "310 MB", "1.9 GB", rounded up: a megabyte is a million bytes, a gigabyte a thousand million.
+std::string file_size(std::uint64_t bytes);
 std::string count(std::size_t n, std::string_view one, std::string_view many); ///< "1 hold", "3 holds"
+
+std::string listed(const std::vector<std::string> &names); ///< "top, outside and bottom"
 
 /// The text with no-break spaces between a figure and its unit and inside "88 × 132 mm", so that no line of a
 /// page ends in the middle of a figure.

@@ -5,6 +5,8 @@
 #include "engine/rules/tones.h"
 #include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
+#include "reports/content/origin_words.h"
+
 #include "reports/content/pixel_words.h"
 
 #include <fmt/format.h>
@@ -176,7 +178,17 @@ std::vector<FactRow> fact_rows(const MeasuredFile &measured, const PressSheet &p
   if (const std::string words = not_accepted_words(facts, press); !words.empty())
     rows.push_back({"Press", "the press sheet " + words});
   if (!measured.whole) return rows;
-  rows.push_back({"Detail", detail_fact(measured.whole->detail)});
+  const Detail &detail = measured.whole->detail;
+  rows.push_back({"Detail", detail_fact(detail)});
+  if (const std::string words = past_fact(detail.past); !words.empty()) rows.push_back({"Past", words});
+  if (const std::string words = printed_fact(detail.printed); !words.empty())
+    rows.push_back({"Print", words});
+  if (measured.use == Use::photo && detail.screenshot.certainty == Certainty::firm)
+    rows.push_back({"Screen", "looks like a copy of what a screen showed, or a drawing in flat colours"});
+  if (const std::string words = state.bed ? bed_fact(*state.bed) : ""; !words.empty())
+    rows.push_back({"Bed", words});
+  for (const CopyOf &copy : measured.copies) rows.push_back({"Copy", copy_fact(copy)});
+
   rows.push_back({"Tones", tone_words(measured, press)});
   if (!measured.whole->ink) return rows;
   rows.push_back({"Ink", ink_words(measured, press)});

@@ -65,10 +65,9 @@ Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
 
 } // namespace
 
-std::string press_line(const PressSheet &press) {
-  return fmt::format(
-      "Checked against the press sheet “{}” ({}). The printer’s own specification has the last word.",
-      press.name, std::filesystem::path(press.source).filename().string());
+std::string press_line(const PressSheet &press, std::string_view did) {
+  return fmt::format("{} the press sheet “{}” ({}). The printer’s own specification has the last word.", did,
+                     press.name, std::filesystem::path(press.source).filename().string());
 }
 
 std::array<std::size_t, 3> count_grades(const std::vector<Finding> &findings) {

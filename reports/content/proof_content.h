@@ -7,6 +7,7 @@
 
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace stoneproof::content {
@@ -54,7 +55,7 @@ std::string verdict_line(const std::array<std::size_t, 3> &counts);
 std::array<std::size_t, 3> count_grades(const std::vector<Finding> &findings);
 
 /// Which press sheet was used, and that the printer has the last word. Names the sheet's file without its
-/// folder, which is nobody's business.
-std::string press_line(const PressSheet &press);
+/// folder, which is nobody's business. `did` is what was done by it.
+std::string press_line(const PressSheet &press, std::string_view did = "Checked against");
 
 } // namespace stoneproof::content

@@ -9,6 +9,7 @@
 #include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
 #include "reports/content/layout_words.h"
+#include "reports/content/origin_words.h"
 #include "reports/content/pixel_words.h"
 #include "reports/content/placed_of.h"
 #include "reports/content/rescue_words.h"
@@ -63,14 +64,6 @@ std::string stretch_words(const Evidence &evidence, const Finding &finding) {
   const PlacedFrame *placed = placed_of(evidence, finding);
   const bool wider = placed && placed->laid && placed->laid->density_x < placed->laid->density_y;
   return fmt::format("Stretched by {} in {}.", figure(finding.measured), wider ? "width" : "height");
-}
-
-/// "top, outside and bottom"
-std::string listed(const std::vector<std::string> &names) {
-  std::string list;
-  for (std::size_t i = 0; i < names.size(); ++i)
-    list += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-  return list;
 }
 
 std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
@@ -239,6 +232,9 @@ constexpr Row rows[] = {
     {"lost-original-too-small", "", lost_words, too_few_remedy},
     {"enlarged-in-software", "", enlarged_words, enlarged_remedy},
     {"soft-detail", "", soft_words, soft_remedy},
+    {"printed-screen", "", printed_screen_words, printed_screen_remedy},
+    {"screenshot",
+     "Looks like a copy of what a screen showed, or a drawing in flat colours, and is described as a photo."},
     {"uneven-stretch", "", stretch_words},
     {"uncovered-frame", "{measured} of the frame shows no picture."},
     {"short-bleed", "", bleed_words},
@@ -255,6 +251,9 @@ constexpr Row rows[] = {
     {"overfull-text", "", overfull_text_words},
     {"small-type", "", small_type_words},
     {"picture-twice", "", twice_words},
+    {"near-copy", "", near_copy_words},
+    {"bed-showing", "", bed_words, bed_remedy},
+    {"tilted-original", "", tilted_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
     {"saved-before", "", saved_before_words},
     {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},

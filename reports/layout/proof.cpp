@@ -6,6 +6,7 @@
 #include "reports/layout/column.h"
 #include "reports/layout/creep_mark.h"
 #include "reports/layout/drawing.h"
+#include "reports/layout/foot.h"
 #include "reports/layout/front.h"
 #include "reports/layout/object_sheet.h"
 
@@ -61,15 +62,6 @@ void draw_key(Canvas &canvas, const std::vector<KeyEntry> &entries) {
   }
 }
 
-void draw_sheet_number(Canvas &canvas, std::string_view title, std::size_t number, std::size_t count) {
-  const Point corner{style::sheet.width - style::margin, style::sheet.height - style::margin + 1_mm};
-  const std::string words = fmt::format("{} / {}", number, count);
-  canvas.text_to_right(corner, style::label, words);
-  const Length room = 110_mm;
-  canvas.text_to_right({corner.x - canvas.width(style::label, words) - 4_mm, corner.y}, style::label,
-                       canvas.shortened(style::label, room, title));
-}
-
 /// How far the book has been gone through.
 struct BookPlace {
   std::size_t frame = 0;      ///< index into Evidence::frames
@@ -102,7 +94,7 @@ public:
     }
     write_object();
     link_rows(front.rows);
-    finish_sheets();
+    number_sheets(document_, type_, content_.title);
     return std::move(document_);
   }
 
@@ -176,15 +168,6 @@ private:
     for (const RowPlace &row : rows) {
       const auto sheet = sheet_of_.find(content_.marks[row.mark].number);
       if (sheet != sheet_of_.end()) document_.pages[row.sheet].links.push_back({row.area, sheet->second});
-    }
-  }
-
-  void finish_sheets() {
-    for (std::size_t i = 0; i < document_.pages.size(); ++i) {
-      DocumentPage &page = document_.pages[i];
-      Canvas canvas(type_, page);
-      page.label = fmt::format("{}", i + 1);
-      draw_sheet_number(canvas, content_.title, i + 1, document_.pages.size());
     }
   }
 

@@ -45,6 +45,16 @@ inline constexpr TypeStyle label{Face::label, 7.5_pt, 10_pt, aside};
 inline constexpr TypeStyle label_strong{Face::label_bold, 8_pt, 11_pt, dark};
 inline constexpr TypeStyle number{Face::label_bold, 8_pt, 11_pt, mark};
 
+// The scanning plan is read at the scanner, at arm's length and often by older eyes: larger type.
+inline constexpr TypeStyle pile_setting{Face::label_bold, 19_pt, 23_pt, dark};
+inline constexpr TypeStyle pile_device{Face::text, 15_pt, 23_pt, dark};
+inline constexpr TypeStyle plan_body{Face::text, 11_pt, 14_pt, dark};
+inline constexpr TypeStyle plan_aside{Face::text_italic, 11_pt, 14_pt, aside};
+inline constexpr TypeStyle plan_strong{Face::label_bold, 10.5_pt, 14_pt, dark};
+inline constexpr TypeStyle advice{Face::text, 12.5_pt, 16.5_pt, dark};
+inline constexpr TypeStyle advice_heading{Face::label_bold, 11.5_pt, 16_pt, dark};
+inline constexpr TypeStyle plan_label{Face::label, 9_pt, 12_pt, aside};
+
 inline const Stroke hair{aside, 0.3_pt, {}};
 inline const Stroke row_rule{faint, 0.4_pt, {}};
 inline const Stroke leader{mark, 0.4_pt, {}};

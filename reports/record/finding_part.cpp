@@ -18,6 +18,8 @@ struct FigureOf {
   Figure operator()(Share share) const { return {share.value, "share"}; }
   Figure operator()(Count number) const { return {number.value, "count"}; }
   Figure operator()(Quality quality) const { return {quality.value, "quality"}; }
+  Figure operator()(Ruling ruling) const { return {ruling.lines, "lines-per-inch"}; }
+  Figure operator()(Angle angle) const { return {angle.degrees, "degrees"}; }
 };
 
 Json sides_of(const Evidence &evidence, const Finding &finding) {
@@ -45,6 +47,7 @@ void add_place(Json &part, const Evidence &evidence, const Finding &finding) {
   part["with_frame"] = page ? id_or_null(page->frames, finding.with_frame) : Json(nullptr);
   part["with_text"] = page ? words_or_null(page->texts, finding.with_text) : Json(nullptr);
   part["picture"] = id_or_null(evidence.book.pictures, finding.picture);
+  part["with_picture"] = id_or_null(evidence.book.pictures, finding.with_picture);
   part["contributor"] = id_or_null(evidence.book.contributors, finding.contributor);
   part["area_mm"] = in_mm_or_null(finding.area);
   part["sides"] = sides_of(evidence, finding);

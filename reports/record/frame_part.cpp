@@ -15,10 +15,6 @@ struct FitWord {
   std::string_view operator()(const PictureAt &) const { return "picture-at"; }
 };
 
-Json in_px(const PixelRect &rect) {
-  return {{"x", rect.x}, {"y", rect.y}, {"width", rect.width}, {"height", rect.height}};
-}
-
 /// What is printed of the picture; every key is there, and null where nothing of it shows or its size is
 /// unknown.
 void add_print(Json &part, const PlacedFrame &placed) {

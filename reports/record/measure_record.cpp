@@ -30,12 +30,24 @@ Json filled_part(const std::vector<FilledPrint> &filled) {
   return part;
 }
 
+Json copies_part(const std::vector<CopyOf> &copies) {
+  Json part = Json::array();
+  for (const CopyOf &copy : copies)
+    part.push_back({{"path", copy.file.string()},
+                    {"same_bytes", copy.same_bytes},
+                    {"better", copy.worse    ? "this"
+                               : copy.better ? "that"
+                                             : "alike"}});
+  return part;
+}
+
 Json file_part(const MeasuredFile &measured, const PressSheet &press) {
   Json part = {{"path", measured.file.string()},
                {"use", measured.state.facts ? Json(word_of(use_words, measured.use)) : Json(nullptr)}};
   add_state(part, measured.state);
   const Shown *whole = measured.whole ? &*measured.whole : nullptr;
   part["true_detail"] = detail_part(whole);
+  part["copies_in_list"] = copies_part(measured.copies);
   part["tone"] = tone_part(whole);
   part["ink"] = ink_part(whole);
   part["ink_at_ppi"] = part["ink"].is_null() ? Json(nullptr) : Json(press.bar(measured.use).wanted.ppi());

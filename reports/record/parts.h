@@ -50,6 +50,10 @@ inline Json in_mm(const Edges &edges) {
           {"inside", edges.inside.mm()}};
 }
 
+inline Json in_px(const PixelRect &rect) {
+  return {{"x", rect.x}, {"y", rect.y}, {"width", rect.width}, {"height", rect.height}};
+}
+
 /// A value in millimetres, or null.
 template <class T>
 Json in_mm_or_null(const std::optional<T> &value) {

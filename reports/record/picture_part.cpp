@@ -12,6 +12,17 @@ Json original_part(const std::optional<Original> &original) {
           {"lost", original->lost}};
 }
 
+Json copies_part(const Evidence &evidence, std::size_t picture) {
+  Json part = Json::array();
+  for (const CopyPair &pair : evidence.copies) {
+    if (!pair.has(picture)) continue;
+    const std::size_t partner = pair.partner_of(picture);
+    const char *better = pair.is_better(picture) ? "this" : pair.is_better(partner) ? "that" : "alike";
+    part.push_back({{"picture", evidence.book.pictures[partner].id}, {"better", better}});
+  }
+  return part;
+}
+
 } // namespace
 
 Json picture_part(const Evidence &evidence, std::size_t picture) {
@@ -24,6 +35,8 @@ Json picture_part(const Evidence &evidence, std::size_t picture) {
       {"original", original_part(listed.original)},
   };
   add_state(part, evidence.pictures[picture]);
+  part["copies"] = copies_part(evidence, picture);
+
   return part;
 }
 

@@ -61,6 +61,16 @@ Json profile_part(const std::optional<ProfileFacts> &profile) {
           {"wide_gamut", profile->wide_gamut}};
 }
 
+Json bed_part(const std::optional<Bed> &bed) {
+  if (!bed) return nullptr;
+  const bool found = bed->certainty == Certainty::firm || bed->certainty == Certainty::hint;
+  return {{"found", word_of(certainty_words, bed->certainty)},
+          {"white", found ? Json(bed->white) : Json(nullptr)},
+          {"share", found ? Json(bed->share) : Json(nullptr)},
+          {"original_px", found ? in_px(bed->original) : Json(nullptr)},
+          {"tilt_degrees", or_null(bed->tilt)}};
+}
+
 } // namespace
 
 void add_state(Json &part, const PictureState &state) {
@@ -70,6 +80,7 @@ void add_state(Json &part, const PictureState &state) {
   part["jpeg"] = state.facts ? jpeg_part(state.facts->jpeg) : Json(nullptr);
   part["profile"] = state.facts ? profile_part(state.facts->profile) : Json(nullptr);
   part["neutral"] = or_null(state.neutral);
+  part["bed"] = bed_part(state.bed);
   part["true_detail"] = nullptr;
 }
 

@@ -29,7 +29,7 @@ constexpr std::int64_t usual_memory_together = 1000 * megabyte;
 struct Written {
   std::string book, rule;
   std::vector<std::string> pictures;
-  std::optional<std::string> out, record, press, jobs;
+  std::optional<std::string> out, record, csv, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
@@ -39,10 +39,14 @@ void add_text(CLI::App &verb, const char *name, std::optional<std::string> &valu
   verb.add_option(name, value, std::move(says))->type_name(kind)->take_last();
 }
 
-/// Whose requirements, and how pictures are read.
-void add_measuring(CLI::App &verb, Written &written) {
+void add_press(CLI::App &verb, Written &written) {
   add_text(verb, "--press", written.press, "SHEET",
            "the printer's requirements (else the built-in press sheet)");
+}
+
+/// Whose requirements, and how pictures are read.
+void add_measuring(CLI::App &verb, Written &written) {
+  add_press(verb, written);
   verb.add_flag("--json", written.json,
                 fmt::format("print {}", verb.get_name() == "proof" ? "the record instead of the summary"
                                                                    : "the figures as JSON"));
@@ -79,6 +83,14 @@ void add_proof(CLI::App &app, Written &written) {
   add_limits(*verb, written);
 }
 
+void add_plan(CLI::App &app, Written &written) {
+  CLI::App *verb = app.add_subcommand("plan");
+  verb->add_option("BOOK", written.book);
+  add_text(*verb, "--out", written.out, "FILE", "where the plan goes (else BOOK.plan.pdf, beside BOOK)");
+  add_text(*verb, "--csv", written.csv, "FILE", "where its table goes (else BOOK.plan.csv, beside BOOK)");
+  add_press(*verb, written);
+}
+
 void add_measure(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("measure");
   verb->add_option("PICTURE", written.pictures);
@@ -91,6 +103,7 @@ void add_verbs(CLI::App &app, Written &written) {
   app.set_help_flag("--help,-h", "show this help");
   app.set_version_flag("--version", STONEPROOF_VERSION, "show the version");
   add_proof(app, written);
+  add_plan(app, written);
   add_measure(app, written);
   app.add_subcommand("press");
   app.add_subcommand("explain")->add_option("RULE", written.rule);
@@ -215,6 +228,11 @@ Outcome<Command> proof_command(const Written &written) {
   return Command(command);
 }
 
+Outcome<Command> plan_command(const Written &written) {
+  if (written.book.empty()) return command_fault("the BOOK to plan for is missing", "plan");
+  return Command(PlanCommand{written.book, written.out, written.csv, written.press});
+}
+
 Outcome<Command> measure_command(const Written &written) {
   const auto &pictures = written.pictures;
   if (pictures.empty() || std::find(pictures.begin(), pictures.end(), "") != pictures.end())
@@ -229,6 +247,7 @@ Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   const CLI::App &verb = verb_of(app);
   if (const auto fault = forgotten_value(verb)) return *fault;
   if (verb.get_name() == "proof") return proof_command(written);
+  if (verb.get_name() == "plan") return plan_command(written);
   if (verb.get_name() == "measure") return measure_command(written);
   if (verb.get_name() == "press") return Command(PressCommand{});
   if (verb.get_name() == "explain")

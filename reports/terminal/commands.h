@@ -27,6 +27,13 @@ struct ProofCommand {
   MeasureOptions options;
 };
 
+/// Plan the scans of a book, write the plan and its table.
+struct PlanCommand {
+  std::filesystem::path book;                    ///< the description
+  std::optional<std::filesystem::path> out, csv; ///< none: beside the description, named after it
+  std::optional<std::filesystem::path> press;    ///< none: the built-in press sheet
+};
+
 /// Tell what picture files are good for.
 struct MeasureCommand {
   std::vector<std::filesystem::path> pictures; ///< at least one
@@ -46,6 +53,7 @@ struct ShowCommand {
   std::string text;
 };
 
-using Command = std::variant<ProofCommand, MeasureCommand, PressCommand, ExplainCommand, ShowCommand>;
+using Command =
+    std::variant<ProofCommand, PlanCommand, MeasureCommand, PressCommand, ExplainCommand, ShowCommand>;
 
 } // namespace stoneproof::terminal

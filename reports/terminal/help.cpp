@@ -31,6 +31,13 @@ constexpr std::string_view proof_more =
     "line is wrong, 3 the description or the press sheet could not be read, 4 an output could not be "
     "written.";
 
+constexpr std::string_view plan_more =
+    "Needs no scans: the setting for each original comes from its size and from its frames. Picture files "
+    "that are there already are looked at, never changed: what has pixels enough need not be scanned. The "
+    "plan is a PDF to work through, pile by pile; its table is CSV in UTF-8. Exit status: 0 the plan is "
+    "written, also where it tells of originals that no scan makes good enough, 2 the command line is wrong, "
+    "3 the description or the press sheet could not be read, 4 an output could not be written.";
+
 constexpr std::string_view measure_more =
     "Tells of each file how it is stored, its tones and inks, and how large it prints well: at the wanted "
     "and "
@@ -38,8 +45,8 @@ constexpr std::string_view measure_more =
     "are never changed. Exit status: 0 all were measured, 2 the command line is wrong, 3 a picture or the "
     "press sheet could not be read (the other pictures are still told of).";
 
-const std::array<VerbHelp, 4> &verbs() {
-  static const std::array<VerbHelp, 4> table = {{
+const std::array<VerbHelp, 5> &verbs() {
+  static const std::array<VerbHelp, 5> table = {{
       {"proof",
        "stoneproof proof BOOK [options]",
        "checks a book, writes its proof and its record",
@@ -47,6 +54,13 @@ const std::array<VerbHelp, 4> &verbs() {
         {"stoneproof proof album.xml --press printer.xml", "checks against the printer's own requirements"},
         {"stoneproof proof album.xml --out /tmp/proof.pdf --json", "writes there, prints the record"}},
        proof_more},
+      {"plan",
+       "stoneproof plan BOOK [options]",
+       "tells how to scan each original, before any scan exists",
+       {{"stoneproof plan album.xml", "writes album.plan.pdf and album.plan.csv"},
+        {"stoneproof plan album.xml --press printer.xml", "for the printer's own requirements"},
+        {"stoneproof plan album.xml --out /tmp/plan.pdf --csv /tmp/plan.csv", "writes there"}},
+       plan_more},
       {"measure",
        "stoneproof measure PICTURE... [options]",
        "tells what picture files are good for, without a book",

@@ -4,6 +4,7 @@
 #include "reports/terminal/console.h"
 #include "reports/terminal/explain.h"
 #include "reports/terminal/measure_verb.h"
+#include "reports/terminal/plan_verb.h"
 #include "reports/terminal/proof_verb.h"
 
 #include <exception>
@@ -16,6 +17,7 @@ namespace {
 
 struct Run {
   ExitStatus operator()(const ProofCommand &command) const { return run_proof(command); }
+  ExitStatus operator()(const PlanCommand &command) const { return run_plan(command); }
   ExitStatus operator()(const MeasureCommand &command) const { return run_measure(command); }
   ExitStatus operator()(const PressCommand &) const {
     return print_result(built_in_press_sheet_text(), ExitStatus::clear);

@@ -53,28 +53,29 @@ int obstacle(const fs::path &target) {
 
 } // namespace
 
-Outputs outputs_of(const fs::path &book, const std::optional<fs::path> &proof,
-                   const std::optional<fs::path> &record) {
-  return {proof.value_or(beside(book, ".proof.pdf")), record.value_or(beside(book, ".record.json"))};
+fs::path output_of(const fs::path &book, const char *ending, const std::optional<fs::path> &asked) {
+  return asked.value_or(beside(book, ending));
 }
 
-std::optional<Fault> clash(const Outputs &outputs, const std::vector<Input> &inputs) {
-  if (same_file(outputs.proof, outputs.record))
-    return Fault{"the proof and the record would be the same file", outputs.record.string(),
-                 "Give one of them another name."};
-  for (const fs::path &output : {outputs.proof, outputs.record})
+std::optional<Fault> clash(const std::vector<Output> &outputs, const std::vector<Input> &inputs) {
+  for (std::size_t i = 0; i < outputs.size(); ++i)
+    for (std::size_t j = i + 1; j < outputs.size(); ++j)
+      if (same_file(outputs[i].file, outputs[j].file))
+        return Fault{fmt::format("{} and {} would be the same file", outputs[i].kind, outputs[j].kind),
+                     outputs[j].file.string(), "Give one of them another name."};
+  for (const Output &output : outputs)
     for (const Input &input : inputs)
-      if (same_file(output, input.file))
-        return Fault{fmt::format("this output would replace an input, {}", input.kind), output.string(),
+      if (same_file(output.file, input.file))
+        return Fault{fmt::format("this output would replace an input, {}", input.kind), output.file.string(),
                      "Give the output another name."};
   return std::nullopt;
 }
 
-std::vector<Fault> obstacles(const Outputs &outputs) {
+std::vector<Fault> obstacles(const std::vector<Output> &outputs) {
   std::vector<Fault> faults;
-  for (const fs::path &output : {outputs.proof, outputs.record})
-    if (const int error = obstacle(output)) {
-      Fault fault = file_fault(error, output);
+  for (const Output &output : outputs)
+    if (const int error = obstacle(output.file)) {
+      Fault fault = file_fault(error, output.file);
       if (std::find(faults.begin(), faults.end(), fault) == faults.end()) faults.push_back(std::move(fault));
     }
   return faults;

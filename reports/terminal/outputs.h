@@ -10,8 +10,10 @@
 
 namespace stoneproof::terminal {
 
-struct Outputs {
-  std::filesystem::path proof, record;
+/// A file that is written, and what it is called in a message.
+struct Output {
+  std::filesystem::path file;
+  std::string_view kind;
 };
 
 /// A file that is read, and what it is called in a message.
@@ -20,15 +22,16 @@ struct Input {
   std::string_view kind;
 };
 
-/// What was asked for, else BOOK.proof.pdf and BOOK.record.json beside the description BOOK.xml.
-Outputs outputs_of(const std::filesystem::path &book, const std::optional<std::filesystem::path> &proof,
-                   const std::optional<std::filesystem::path> &record);
+/// What was asked for, else the name of the description with another ending, beside it: BOOK.proof.pdf for
+/// BOOK.xml.
+std::filesystem::path output_of(const std::filesystem::path &book, const char *ending,
+                                const std::optional<std::filesystem::path> &asked);
 
-/// An output that is an input or the other output: by its path, also through links, or by the file that it
+/// An output that is an input or another output: by its path, also through links, or by the file that it
 /// names.
-std::optional<Fault> clash(const Outputs &outputs, const std::vector<Input> &inputs);
+std::optional<Fault> clash(const std::vector<Output> &outputs, const std::vector<Input> &inputs);
 
 /// Why an output could not be written: its folder is missing or closed, or something else has its name.
-std::vector<Fault> obstacles(const Outputs &outputs);
+std::vector<Fault> obstacles(const std::vector<Output> &outputs);
 
 } // namespace stoneproof::terminal

@@ -16,17 +16,6 @@ namespace {
 
 using Lines = std::vector<std::string>;
 
-/// At most `most` lines, the last one shortened to say that there is more.
-Lines few_lines(std::string_view text, int width, std::size_t most) {
-  Lines lines = wrapped(printable(text), width);
-  if (lines.size() > most) {
-    lines[most - 1] += " " + lines[most] + "…";
-    lines.resize(most);
-  }
-  for (std::string &line : lines) line = shortened(line, width);
-  return lines;
-}
-
 std::string counts_line(const std::array<std::size_t, 3> &counts) {
   return fmt::format("{}, {}, {}", content::count(counts[0], "hold", "holds"),
                      content::count(counts[1], "query", "queries"),
@@ -60,13 +49,12 @@ Lines findings_in(const content::ProofContent &content, int width, std::size_t r
 
 } // namespace
 
-std::string summary(const content::ProofContent &content, const Outputs &outputs, int width, bool bold) {
+std::string summary(const content::ProofContent &content, const ProofFiles &files, int width, bool bold) {
   Lines head = few_lines(content.title, width, 1);
   for (const std::string &line : few_lines(content.verdict, width, 2))
     head.push_back(bold ? "\033[1m" + line + "\033[0m" : line);
   head.push_back(counts_line(content.counts));
-  Lines foot = {"Proof   " + printable(outputs.proof.string()),
-                "Record  " + printable(outputs.record.string())};
+  Lines foot = {"Proof   " + printable(files.proof.string()), "Record  " + printable(files.record.string())};
   for (std::string &line : few_lines(content.press, width, 3)) foot.push_back(std::move(line));
 
   constexpr std::size_t blank_lines = 2;

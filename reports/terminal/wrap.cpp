@@ -50,4 +50,14 @@ std::string shortened(std::string_view text, int width) {
   return utf8_of(letters) + "…";
 }
 
+std::vector<std::string> few_lines(std::string_view text, int width, std::size_t most) {
+  std::vector<std::string> lines = wrapped(printable(text), width);
+  if (lines.size() > most) {
+    lines[most - 1] += " " + lines[most] + "…";
+    lines.resize(most);
+  }
+  for (std::string &line : lines) line = shortened(line, width);
+  return lines;
+}
+
 } // namespace stoneproof::terminal

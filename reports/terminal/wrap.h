@@ -1,6 +1,7 @@
 // Text in lines that fit. Widths are characters (code points): wide East Asian ones count as one.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,5 +19,8 @@ std::string wrapped_text(std::string_view text, int width, int indent = 0);
 
 /// The text, or its beginning with an ellipsis as the last character where it is wider than `width`.
 std::string shortened(std::string_view text, int width);
+
+/// The text made printable, in at most `most` lines, the last one shortened to say that there is more.
+std::vector<std::string> few_lines(std::string_view text, int width, std::size_t most);
 
 } // namespace stoneproof::terminal

@@ -21,7 +21,7 @@ Complaints upward_includes(const Source &source);
 /// A library's header is included in its own folder only.
 Complaints stray_libraries(const Source &source);
 
-/// Placement and rules touch no file and no terminal.
+/// Measures, placement, the plan and rules touch no file and no terminal.
 Complaints impure_includes(const Source &source);
 
 /// A .cpp opens with a comment that says its purpose.

@@ -86,6 +86,7 @@ TEST_CASE("placement and rules touch no file") {
   CHECK(impure_includes({"engine/picture/a.cpp", "#include <fstream>\n"}).empty());
   CHECK(impure_includes({"engine/rules/a.cpp", "#include <fstream>\n"}).size() == 1);
   CHECK(impure_includes({"engine/measure/a.cpp", "#include <cstdio>\n"}).size() == 1);
+  CHECK(impure_includes({"engine/plan/a.cpp", "#include <fstream>\n"}).size() == 1);
   CHECK(impure_includes({"engine/placement/a.h", "#include <filesystem>\n#include <sys/stat.h>\n"}).size() ==
         2);
   check_all(impure_includes);

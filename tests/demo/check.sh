@@ -1,11 +1,17 @@
 #!/usr/bin/env bash
-# Makes the demo album and proofs it and its booklet twice. Checks that both are held, that every rule finds its planted fault
-# in one of them, that the PDFs are sound, and that both runs give the same bytes.
+# Plans the scans of the demo album before its pictures are there; makes it, and proofs it and its booklet twice. Checks
+# that both are held, that every rule finds its planted fault in one of them, that the PDFs are sound, and that both runs
+# give the same bytes.
 # Usage: check.sh MAKE_DEMO STONEPROOF BOOK.XML PRESS.XML; booklet.xml lies beside BOOK.XML
 set -euo pipefail
 make_demo=$1 stoneproof=$2 book=$3 press=$4
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
+
+cp "$book" "$folder"
+"$stoneproof" plan "$folder/$(basename "$book")" --press "$press" --out "$folder/plan.pdf" --csv "$folder/plan.csv" > "$folder/summary"
+qpdf --check "$folder/plan.pdf" > "$folder/qpdf"
+[ "$(grep -c ',to-scan,' "$folder/plan.csv")" -gt 60 ] || { echo "the plan of the album has too few scans"; exit 1; }
 
 "$make_demo" "$book" "$folder"
 cp "$(dirname "$book")/booklet.xml" "$folder"

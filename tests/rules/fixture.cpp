@@ -6,7 +6,9 @@
 #include "engine/press/read.h"
 #include "tests/support/catch.h"
 
+#include <algorithm>
 #include <fstream>
+
 #include <iomanip>
 #include <sstream>
 
@@ -47,6 +49,39 @@ Ink &ink_of(Known &known) {
   return *shown.ink;
 }
 
+/// "dots", "finer-dots", "perhaps-dots"; false: none of these.
+bool add_printed(Known &known, const std::string &word, double pixels) {
+  if (!word.ends_with("dots")) return false;
+  const bool sure = word == "dots";
+  shown_of(known).detail.printed = {
+      word == "perhaps-dots" ? Certainty::hint : Certainty::firm, 1 / pixels, 45, sure, 5, 0};
+  return true;
+}
+
+/// A strip of bed, or the tilt in it; false: neither.
+bool add_bed(Known &known, const std::string &word, double number) {
+  if (word == "tilt") {
+    REQUIRE(known.state.bed);
+    known.state.bed->tilt = number;
+    return true;
+  }
+  const auto has = [&](const char *part) { return word.find(part) != std::string::npos; };
+  if (!has("white-") && !has("black-")) return false;
+  const PixelSize size = known.state.facts->size;
+  if (!known.state.bed)
+    known.state.bed = Bed{Certainty::firm,
+                          has("white-"),
+                          0.1,
+                          {0, 0, static_cast<double>(size.width), static_cast<double>(size.height)},
+                          {}};
+  if (has("perhaps")) known.state.bed->certainty = Certainty::hint;
+  PixelRect &own = known.state.bed->original;
+  if (has("left")) own.x += number;
+  if (has("top")) own.y += number;
+  (has("left") || has("right") ? own.width : own.height) -= number;
+  return true;
+}
+
 /// What a line says beyond the header: "quality 72", "white 6%", "neutral", ...
 void add_word(Known &known, const std::string &word, std::istringstream &words) {
   Facts &facts = *known.state.facts;
@@ -69,7 +104,13 @@ void add_word(Known &known, const std::string &word, std::istringstream &words) 
     facts.profile = profile_of(value);
     return;
   }
+  if (word == "screenshot") {
+    shown_of(known).detail.screenshot.certainty = value_of(certainty_words, value);
+    return;
+  }
   const double number = std::stod(value); // a percent sign may follow
+  if (add_printed(known, word, number) || add_bed(known, word, number)) return;
+
   if (word == "quality" || word == "flat") {
     facts.jpeg.emplace().luma = standard_luma(static_cast<int>(number));
     if (word == "flat") facts.jpeg->luma->fill(static_cast<std::uint16_t>(number));
@@ -107,7 +148,25 @@ void add_word(Known &known, const std::string &word, std::istringstream &words) 
   }
 }
 
-Known known_of(std::istringstream &words) {
+/// "like ID", "better-than ID", "worse-than ID": the pair with a picture that comes before; false: none of
+/// these.
+bool add_copy(Scene &scene, const std::string &word, std::istringstream &words) {
+  if (word != "like" && word != "better-than" && word != "worse-than") return false;
+  std::string id;
+  REQUIRE(words >> id);
+  const auto &pictures = scene.book.pictures;
+  const auto partner = static_cast<std::size_t>(
+      std::find_if(pictures.begin(), pictures.end(), [&](const Picture &one) { return one.id == id; }) -
+      pictures.begin());
+  REQUIRE(partner < scene.pictures.size());
+  CopyPair pair{{partner, scene.pictures.size(), {}, 1, 1, 1}, BetterCopy::alike};
+  if (word == "better-than") pair.better = BetterCopy::other;
+  if (word == "worse-than") pair.better = BetterCopy::whole;
+  scene.copies.push_back(pair);
+  return true;
+}
+
+Known known_of(Scene &scene, std::istringstream &words) {
   Known known;
   std::string first, times, format, colour, word;
   words >> first;
@@ -122,7 +181,9 @@ Known known_of(std::istringstream &words) {
   words >> times >> facts.size.height >> format >> colour;
   facts.format = value_of(format_words, format);
   facts.colour = value_of(colour_words, colour);
-  while (words >> word) add_word(known, word, words);
+  while (words >> word)
+    if (!add_copy(scene, word, words)) add_word(known, word, words);
+
   return known;
 }
 
@@ -141,6 +202,8 @@ struct Written {
   void operator()(Share share) const { out << share.value * 100 << " %"; }
   void operator()(Count count) const { out << count.value; }
   void operator()(Quality quality) const { out << "quality " << quality.value; }
+  void operator()(Ruling ruling) const { out << ruling.lines << " lines"; }
+  void operator()(Angle angle) const { out << angle.degrees << " degrees"; }
 };
 
 void write_place(std::ostream &out, const Book &book, const Finding &finding) {
@@ -151,6 +214,8 @@ void write_place(std::ostream &out, const Book &book, const Finding &finding) {
     if (finding.text) out << " text " << *finding.text + 1;
   }
   if (finding.picture) out << " picture " << book.pictures[*finding.picture].id;
+  if (finding.with_picture) out << " with " << book.pictures[*finding.with_picture].id;
+
   if (finding.contributor) out << " from " << book.contributors[*finding.contributor].id;
   for (const PageSide side : finding.sides) {
     constexpr const char *names[] = {"top", "bottom", "left", "right", "fold"};
@@ -184,7 +249,7 @@ Evidence Scene::evidence() const {
   std::vector<std::optional<Shown>> shown;
   for (const PlacedFrame &placed : frames)
     shown.push_back(placed.laid && placed.laid->visible ? pictures[*placed.picture].shown : std::nullopt);
-  return {book, press, states, frames, page_spaces(book, press), bind(book, press), shown};
+  return {book, press, states, frames, page_spaces(book, press), bind(book, press), shown, true, copies};
 }
 
 std::string text_of(const std::filesystem::path &file) {
@@ -212,7 +277,8 @@ Scene scene_of(const std::string &description, const std::string &pictures) {
     std::istringstream words(line);
     words >> id;
     REQUIRE(id == picture.id);
-    scene.pictures.push_back(known_of(words));
+    scene.pictures.push_back(known_of(scene, words));
+    scene.pictures.back().state.sha256 = "made of " + id;
   }
   REQUIRE_FALSE(std::getline(lines, line));
   return scene;
@@ -228,10 +294,9 @@ std::string listed(const Scene &scene, const std::vector<Finding> &findings) {
   for (const Finding &finding : findings) {
     out << finding.rule << ' ' << word_of(grade_words, finding.grade);
     write_place(out, scene.book, finding);
-    if (finding.wanted.index() != 0) {
-      std::visit(Written{out << ": "}, finding.measured);
-      std::visit(Written{out << " of "}, finding.wanted);
-    }
+    if (finding.measured.index() != 0) std::visit(Written{out << ": "}, finding.measured);
+    if (finding.wanted.index() != 0) std::visit(Written{out << " of "}, finding.wanted);
+
     write_ways_out(out, finding.rescue);
     for (const FrameAt &at : finding.same_picture) out << "; on " << scene.book.pages[at.page].number;
     out << '\n';

@@ -21,6 +21,7 @@ struct Scene {
   Book book;
   PressSheet press;
   std::vector<Known> pictures;
+  std::vector<CopyPair> copies;
 
   /// Refers to this scene, which must outlive it.
   Evidence evidence() const;
@@ -38,7 +39,13 @@ std::string text_of(const std::filesystem::path &file);
 ///   in per cent
 ///   detail P, enlarged F, roughly F, perhaps F   what its detail is worth, in per cent; that it was enlarged
 ///   F times, surely, by a factor that is not sure, or perhaps
-///   resaved N, was-jpeg N   firmly saved before on the same grid, or once a JPEG, at quality N, give or take 1
+///   resaved N, was-jpeg N   firmly saved before on the same grid, or once a JPEG, at quality N, give or take
+///   1 dots N, finer-dots N, perhaps-dots N   a printed screen of a row of dots every N pixels, turned by 45
+///   degrees white-left N, white-bottom N, black-top N   a strip of N pixels of scanner bed at that side of
+///   the picture perhaps-white-top N     the same, not sure tilt D                  the original is turned by
+///   D degrees; only beside a strip screenshot WORD         firm or hint like ID, better-than ID, worse-than
+///   ID   shows the same as another picture, which comes before it
+
 /// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it.
 Scene scene_of(const std::string &description, const std::string &pictures);
 

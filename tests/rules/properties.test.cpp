@@ -46,8 +46,14 @@ std::string in_unit(const std::string &text, const char *unit, double units_per_
 /// Every picture and every frame's fit on its side: a quarter turn counted into the file, and back in the
 /// frame.
 Scene on_its_side(Scene scene) {
-  for (auto &[state, shown] : scene.pictures)
+  const auto on_side = [](const PixelRect &part, const PixelSize &now) {
+    return PixelRect{part.y, static_cast<double>(now.height) - part.x - part.width, part.height, part.width};
+  };
+  for (auto &[state, shown] : scene.pictures) {
     if (state.facts) std::swap(state.facts->size.width, state.facts->size.height);
+    if (state.bed) state.bed->original = on_side(state.bed->original, state.facts->size);
+  }
+
   for (Page &page : scene.book.pages)
     for (Frame &frame : page.frames) {
       const auto lay = [centre = frame.rect.centre()](Rect &rect) {
@@ -61,11 +67,9 @@ Scene on_its_side(Scene scene) {
         *fill = {fill->focus_y, 1 - fill->focus_x, fill->focus_said};
       if (auto *crop = std::get_if<CropShare>(&frame.fit))
         *crop = {crop->y, 1 - crop->x - crop->width, crop->height, crop->width};
-      if (auto *crop = std::get_if<CropPixels>(&frame.fit)) {
-        const double height = static_cast<double>(scene.pictures[*frame.picture].state.facts->size.height);
-        const PixelRect part = crop->part;
-        crop->part = {part.y, height - part.x - part.width, part.height, part.width};
-      }
+      if (auto *crop = std::get_if<CropPixels>(&frame.fit))
+        crop->part = on_side(crop->part, scene.pictures[*frame.picture].state.facts->size);
+
       lay(frame.rect);
       frame.turn.degrees += 90;
     }

@@ -43,7 +43,7 @@ find "$samples"/deb-lomiri-wallpapers-* "$samples"/deb-lxqt-themes "$samples"/np
   \( -name '*.jpg' -o -name '*.jpeg' \) -size +300k | grep -v -E 'pattern|Painting|image_exif_dest' | sort |
   while read -r file; do prepare "$file" 40; done
 find "$dir"/debs/palapeli-data -name '*.jpg' | sort | while read -r file; do prepare "$file" 50; done
-for name in coffee camera astronaut gravel brick grass motorcycle_left chelsea; do
+for name in coffee camera astronaut gravel brick motorcycle_left chelsea; do
   file=$(find "$dir"/debs/python3-skimage -name "$name.png")
   [ -z "$file" ] || prepare "$file" 100
 done

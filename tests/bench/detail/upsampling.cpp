@@ -54,7 +54,7 @@ std::optional<Upsampling> judged(const std::filesystem::path &file) {
 /// Counts of one cell of a table.
 struct Cell {
   int files = 0, hint = 0, firm = 0, factor_told = 0, factor_right = 0, cannot_tell = 0;
-  int density = 0, density_near = 0, density_in_range = 0;
+  int density = 0, density_unknown = 0, density_near = 0, density_in_range = 0;
 };
 
 /// As DetailLimit defines it; a Gaussian's transfer function is exp(-2 pi^2 sigma^2 v^2), the pixel's own
@@ -84,6 +84,10 @@ void count(Cell &cell, const Label &label, const Upsampling &result) {
   if (nearest) return; // repeated pixels are no soft detail: the factor tells what there is
   const double truth = true_detail(label), told = std::sqrt(result.detail.across * result.detail.down);
   ++cell.density;
+  if (!result.detail.known) {
+    ++cell.density_unknown;
+    return;
+  }
   cell.density_near += std::abs(told / truth - 1) <= 0.25;
   cell.density_in_range += truth >= told * result.detail.least && truth <= told * result.detail.most;
 }
@@ -127,22 +131,25 @@ void print_false(const Table &table) {
   fmt::print("{:<22}{:>8}{:>8}{:>8}{:>12}\n", "all", all.files, all.firm, all.hint, all.cannot_tell);
 }
 
+void print_density_row(const std::string &row, const Cell &sum) {
+  const int known = sum.density - sum.density_unknown;
+  fmt::print("{:<22}{:>8}{:>14}{:>12.0f} %{:>12.0f} %\n", row, sum.density, sum.density_unknown,
+             per_cent(sum.density_near, known), per_cent(sum.density_in_range, known));
+}
+
 void print_density(const Table &table) {
-  fmt::print("\n{:<22}{:>8}{:>14}{:>14}\n", "density of detail", "files", "within 25 %", "in its range");
+  fmt::print("\n{:<22}{:>8}{:>14}{:>14}{:>14}\n", "density of detail", "files", "cannot tell", "within 25 %",
+             "in its range");
   Cell all;
   for (const auto &[row, cells] : table) {
     Cell sum;
-    for (const auto &[saved, cell] : cells)
-      sum.density += cell.density, sum.density_near += cell.density_near,
-          sum.density_in_range += cell.density_in_range;
-    if (sum.density == 0) continue;
-    fmt::print("{:<22}{:>8}{:>12.0f} %{:>12.0f} %\n", row, sum.density,
-               per_cent(sum.density_near, sum.density), per_cent(sum.density_in_range, sum.density));
-    all.density += sum.density, all.density_near += sum.density_near,
-        all.density_in_range += sum.density_in_range;
+    for (Cell *to : {&sum, &all})
+      for (const auto &[saved, cell] : cells)
+        to->density += cell.density, to->density_unknown += cell.density_unknown,
+            to->density_near += cell.density_near, to->density_in_range += cell.density_in_range;
+    if (sum.density > 0) print_density_row(row, sum);
   }
-  fmt::print("{:<22}{:>8}{:>12.0f} %{:>12.0f} %\n", "all", all.density,
-             per_cent(all.density_near, all.density), per_cent(all.density_in_range, all.density));
+  print_density_row("all", all);
 }
 
 void score(const std::filesystem::path &folder) {

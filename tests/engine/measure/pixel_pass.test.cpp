@@ -132,6 +132,62 @@ TEST_CASE("the darkest place is told as it is seen, in all eight orientations") 
   }
 }
 
+TEST_CASE("bed and tilt are told as the picture is seen, in all eight orientations") {
+  // A print of 220 x 150 in busy grays, turned clockwise by two degrees, on the black of the lid.
+  constexpr int width = 320, height = 240;
+  const made::Raster busy = made::busy(width, height, 1);
+  made::Raster seen = flat(width, height, 1, 3);
+  const double turn = 2 * std::acos(-1.0) / 180;
+  for (int y = 0; y < height; ++y)
+    for (int x = 0; x < width; ++x) {
+      const double dx = x - 150, dy = y - 110;
+      const double u = dx * std::cos(turn) + dy * std::sin(turn),
+                   v = dy * std::cos(turn) - dx * std::sin(turn);
+      if (std::abs(u) < 110 && std::abs(v) < 75)
+        seen.at(x, y, 0) = static_cast<std::uint16_t>(120 + busy.at(x, y, 0) / 4);
+    }
+  const test::Folder folder;
+  for (int orientation = 1; orientation <= 8; ++orientation) {
+    CAPTURE(orientation);
+    made::write_tiff(folder / "t", stored_as(seen, orientation),
+                     {.photometric = PHOTOMETRIC_MINISBLACK, .orientation = orientation});
+    const PassResult result = measured(folder / "t", look_at({0, 0, width, height}));
+    REQUIRE(result.whole);
+    const Bed &bed = result.whole->bed;
+    CHECK(bed.certainty == Certainty::firm);
+    CHECK_FALSE(bed.white);
+    REQUIRE(bed.tilt);
+    CHECK(*bed.tilt == Approx(2).margin(0.2));
+    // 110 cos 2° + 75 sin 2° to both sides of 150; 75 cos 2° + 110 sin 2° above and below 110.
+    CHECK(bed.original.x == Approx(37.4).margin(2.5));
+    CHECK(bed.original.x + bed.original.width == Approx(262.6).margin(2.5));
+    CHECK(bed.original.y == Approx(31.2).margin(2.5));
+    CHECK(bed.original.y + bed.original.height == Approx(188.8).margin(2.5));
+  }
+}
+
+TEST_CASE("the angle of a printed screen is told as the picture is seen, in all eight orientations") {
+  made::Raster seen = flat(600, 560, 1, 0);
+  const double turn = 20 * std::acos(-1.0) / 180, pitch = 2 * std::acos(-1.0) / 5;
+  for (int y = 0; y < seen.height; ++y)
+    for (int x = 0; x < seen.width; ++x) {
+      const double u = x * std::cos(turn) + y * std::sin(turn), v = y * std::cos(turn) - x * std::sin(turn);
+      seen.at(x, y, 0) = static_cast<std::uint16_t>(128 + 40 * std::cos(u * pitch) +
+                                                    40 * std::cos(v * pitch) + (x * 7 + y * 13) % 11);
+    }
+  const test::Folder folder;
+  for (int orientation = 1; orientation <= 8; ++orientation) {
+    CAPTURE(orientation);
+    made::write_tiff(folder / "t", stored_as(seen, orientation),
+                     {.photometric = PHOTOMETRIC_MINISBLACK, .orientation = orientation});
+    const PassResult result = measured(folder / "t", look_at({0, 0, 600, 560}));
+    const PrintedScreen &printed = result.looks[0].detail.printed;
+    CHECK(printed.certainty == Certainty::firm);
+    CHECK(printed.ruling == Approx(0.2).epsilon(0.01));
+    CHECK(printed.angle == Approx(20).margin(0.5));
+  }
+}
+
 TEST_CASE("the small copy is the one that is read by itself") {
   const test::Folder folder;
   const auto check = [&](const PreviewOrder &order) {

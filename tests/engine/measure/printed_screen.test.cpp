@@ -45,7 +45,7 @@ double off(double a, double b) { return std::abs(a - b - 90 * std::round((a - b)
 } // namespace
 
 TEST_CASE("ruling and angle of a screen are found") {
-  for (const double ruling : {0.11, 0.2217, 0.333, 0.44})
+  for (const double ruling : {0.045, 0.07, 0.11, 0.2217, 0.333, 0.44})
     for (const double angle : {15.0, 45.0, 75.0, 3.8 + 30}) {
       INFO(ruling << " at " << angle);
       const PrintedScreen found = printed_screen(tiles_of(6, dots(ruling, angle)));

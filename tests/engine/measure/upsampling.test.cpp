@@ -5,6 +5,7 @@
 #include "tests/engine/measure/made_tiles.h"
 #include "tests/support/catch.h"
 
+#include <array>
 #include <numbers>
 
 using namespace stoneproof;
@@ -17,6 +18,41 @@ void check_firm(const Upsampling &found, double factor) {
   CHECK(found.certainty == Certainty::firm);
   REQUIRE(found.factor);
   CHECK(*found.factor == Approx(factor).epsilon(0.02));
+}
+
+/// What a JPEG does: every block of 8 x 8 is transformed (DCT-II) and rounded to steps that grow with
+/// frequency.
+made::Gray in_blocks(made::Gray gray, double step) {
+  std::array<std::array<double, 8>, 8> wave{};
+  for (std::size_t k = 0; k < 8; ++k)
+    for (std::size_t x = 0; x < 8; ++x)
+      wave[k][x] = (k == 0 ? std::sqrt(0.125) : 0.5) *
+                   std::cos(static_cast<double>((2 * x + 1) * k) * std::numbers::pi / 16);
+  using Block = std::array<std::array<double, 8>, 8>;
+  const auto turned = [&](const Block &block, bool forth) { // along one side, transposed
+    Block to{};
+    for (std::size_t i = 0; i < 8; ++i)
+      for (std::size_t k = 0; k < 8; ++k)
+        for (std::size_t x = 0; x < 8; ++x) to[k][i] += (forth ? wave[k][x] : wave[x][k]) * block[i][x];
+    return to;
+  };
+  const auto width = static_cast<std::size_t>(gray.width), height = static_cast<std::size_t>(gray.height);
+  for (std::size_t top = 0; top + 8 <= height; top += 8)
+    for (std::size_t left = 0; left + 8 <= width; left += 8) {
+      Block block{};
+      for (std::size_t y = 0; y < 8; ++y)
+        for (std::size_t x = 0; x < 8; ++x) block[y][x] = gray.values[(top + y) * width + left + x];
+      block = turned(turned(block, true), true);
+      for (std::size_t v = 0; v < 8; ++v)
+        for (std::size_t u = 0; u < 8; ++u) {
+          const double by = step * (1 + static_cast<double>(u + v) / 2);
+          block[v][u] = std::round(block[v][u] / by) * by;
+        }
+      block = turned(turned(block, false), false);
+      for (std::size_t y = 0; y < 8; ++y)
+        for (std::size_t x = 0; x < 8; ++x) gray.values[(top + y) * width + left + x] = block[y][x];
+    }
+  return gray;
 }
 
 } // namespace
@@ -48,6 +84,52 @@ TEST_CASE("sharp, grainy, soft and repetitive natives are not accused") {
     return 128 + 60 * std::sin(x * 2 * std::numbers::pi / 7.3) + 30 * std::sin((x + 2 * y) * 0.21);
   });
   CHECK(judged(fence).certainty != Certainty::firm);
+}
+
+TEST_CASE("factors at eighths, where blocks leave lines too, are told from blocks") {
+  for (const double sigma : {1.0, 3.0})
+    for (const double step : {2.0, 6.0}) {
+      CAPTURE(sigma, step);
+      const Upsampling found = judged(in_blocks(made::blurred(made::discs(900, 700), sigma), step));
+      CHECK(found.certainty == Certainty::no);
+    }
+  for (const double factor : {1.6, 2.0, 4.0}) {
+    CAPTURE(factor);
+    const made::Gray picture = made::enlarged(made::discs(400, 400), factor, made::cubic);
+    check_firm(judged(picture), factor);
+    check_firm(judged(in_blocks(picture, 2)), factor);
+  }
+}
+
+TEST_CASE("blocks of a JPEG that was enlarged do not pass for the enlargement") {
+  for (const double factor : {1.7, 2.3}) {
+    CAPTURE(factor);
+    const made::Gray small = in_blocks(made::discs(500, 500), 3);
+    check_firm(judged(made::enlarged(small, factor, made::cubic)), factor);
+  }
+}
+
+TEST_CASE("what is nearly flat shows an enlargement, and is not cleared without one") {
+  const auto faint = [](made::Gray gray) {
+    for (double &value : gray.values) value = 128 + (value - 128) / 20;
+    return gray;
+  };
+  const made::Gray sharp = made::discs(500, 500, 1, 0);
+  check_firm(judged(faint(made::enlarged(sharp, 2.2, made::cubic))), 2.2);
+  CHECK(judged(faint(made::blurred(made::discs(900, 700, 1, 0), 2))).certainty == Certainty::cannot_tell);
+}
+
+TEST_CASE("repeated pixels keep their factor under noise") {
+  for (const double factor : {1.6, 1.75, 1.9, 2.3, 3.7}) {
+    made::Gray picture = made::enlarged(made::discs(500, 500), factor, made::nearest);
+    std::mt19937 random(11);
+    std::normal_distribution<double> noise(0, 3);
+    for (double &value : picture.values) value += noise(random);
+    CAPTURE(factor);
+    const Upsampling found = judged(picture);
+    check_firm(found, factor);
+    CHECK(found.nearest);
+  }
 }
 
 TEST_CASE("a mirror and a quarter turn change nothing but the axes") {

@@ -7,6 +7,10 @@
 #include "tests/support/small_book.h"
 
 #include <algorithm>
+#include <array>
+#include <cmath>
+#include <random>
+
 #include <sys/stat.h>
 
 using namespace stoneproof;
@@ -35,7 +39,48 @@ made::Raster inks(int width, int height, std::uint16_t paper) {
   return raster;
 }
 
+/// Soft hills of chance, the same at any size.
+made::Raster shapes(int width, int height, unsigned seed) {
+  std::mt19937 random(seed);
+  const auto share = [&] { return std::uniform_real_distribution<double>(0, 1)(random); };
+  std::vector<std::array<double, 4>> hills(90);
+  for (auto &hill : hills) hill = {share(), share(), 0.02 + 0.08 * share(), 140 * share() - 70};
+  made::Raster raster{width, height, 3, 8, {}};
+  for (int y = 0; y < height; ++y)
+    for (int x = 0; x < width; ++x) {
+      double light = 128;
+      for (const auto &[cx, cy, size, strength] : hills) {
+        const double dx = (x + 0.5) / width - cx, dy = (y + 0.5) / height - cy;
+        light += strength * std::exp(-(dx * dx + dy * dy) / (size * size));
+      }
+      raster.samples.insert(raster.samples.end(), 3,
+                            static_cast<std::uint16_t>(std::clamp(light, 0.0, 255.0)));
+    }
+  return raster;
+}
+
 } // namespace
+
+TEST_CASE("files that show the same picture are told of in each, and which is the better") {
+  const Folder folder;
+  const made::Raster large = shapes(480, 320, 1), other = shapes(480, 320, 9);
+  made::write_png(folder / "large.png", large);
+  made::write_jpeg(folder / "small.jpg", shapes(240, 160, 1));
+  made::write_png(folder / "another.png", other);
+  made::write_png(folder / "same.png", other);
+  const auto files =
+      measure_files({folder / "large.png", folder / "small.jpg", folder / "another.png", folder / "same.png"},
+                    built_in_press_sheet());
+  REQUIRE(files[0].copies.size() == 1);
+  CHECK(files[0].copies[0].file == folder / "small.jpg");
+  CHECK(files[0].copies[0].worse);
+  CHECK_FALSE(files[0].copies[0].same_bytes);
+  REQUIRE(files[1].copies.size() == 1);
+  CHECK(files[1].copies[0].better);
+  REQUIRE(files[2].copies.size() == 1);
+  CHECK(files[2].copies[0].same_bytes);
+  CHECK_FALSE(files[2].copies[0].better);
+}
 
 TEST_CASE("files that cannot be used are told of in their place, and the others are measured") {
   const test::Folder folder;

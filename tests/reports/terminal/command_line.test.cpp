@@ -105,12 +105,16 @@ TEST_CASE("help shows examples first, fits 80 columns and names every option") {
   for (const Case &c : std::vector<Case>{
            {{"--help"},
             "stoneproof VERB [options]\n\nExamples\n",
-            {"proof", "measure", "press", "explain", "--help", "--version"}},
+            {"proof", "plan", "measure", "press", "explain", "--help", "--version"}},
            {{"-h"}, "stoneproof VERB [options]\n\nExamples\n", {"proof", "press", "explain"}},
            {{"proof", "--help"},
             "stoneproof proof BOOK [options]\n  checks a book, writes its proof and its record\n\nExamples\n",
             {"--out FILE", "--record FILE", "--press SHEET", "--json", "--jobs N", "--most-pixels N",
              "--most-memory MB", "SOURCE_DATE_EPOCH", "Exit status: 0"}},
+           {{"plan", "--help"},
+            "stoneproof plan BOOK [options]\n  tells how to scan each original, before any scan "
+            "exists\n\nExamples\n",
+            {"--out FILE", "--csv FILE", "--press SHEET", "Exit status: 0"}},
            {{"measure", "--help"},
             "stoneproof measure PICTURE... [options]\n  tells what picture files are good for, without a "
             "book\n\nExamples\n",

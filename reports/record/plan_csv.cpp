@@ -1,0 +1,120 @@
+// One line for each picture of the plan. The only way in is plan_csv; tested in
+// tests/reports/record/plan_csv.test.cpp.
+#include "reports/record/plan_csv.h"
+
+#include "reports/record/csv.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace stoneproof::record {
+
+namespace {
+
+/// Fields in the order of the columns; their names are collected in the same place as their values.
+class Line {
+public:
+  void add(std::string_view name, std::string value) {
+    names.emplace_back(name);
+    values.push_back(std::move(value));
+  }
+  template <class Number>
+  void add_number(std::string_view name, const std::optional<Number> &number) {
+    add(name, number ? fmt::format("{}", *number) : std::string());
+  }
+  /// Millimetres, down to a thousandth.
+  void add_length(std::string_view name, std::optional<Length> length) {
+    add_number(name, length ? std::optional(std::floor(length->mm() * 1000 + 1e-6) / 1000) : std::nullopt);
+  }
+
+  std::vector<std::string> names, values;
+};
+
+/// The frame that the line tells of: the one that decides, else the first that something is told of, else the
+/// first.
+const FrameNeed *frame_of(const PlannedPicture &planned) {
+  if (planned.frames.empty()) return nullptr;
+  if (planned.hardest) return &planned.frames[*planned.hardest];
+  const auto told = std::find_if(planned.frames.begin(), planned.frames.end(),
+                                 [](const FrameNeed &need) { return need.largest.has_value(); });
+  return told == planned.frames.end() ? &planned.frames.front() : &*told;
+}
+
+void add_original(Line &line, const Book &book, const Picture &picture) {
+  const auto *person = picture.contributor ? &book.contributors[*picture.contributor] : nullptr;
+  const auto size = picture.original ? picture.original->size : std::nullopt;
+  line.add("picture", picture.id);
+  line.add("file", picture.file);
+  line.add("contributor", person ? person->id : "");
+  line.add("contributor_name", person ? person->name : "");
+  line.add("use", std::string(word_of(use_words, picture.use)));
+  line.add("original", picture.original ? std::string(word_of(original_words, picture.original->kind)) : "");
+  line.add_length("original_width_mm", size ? std::optional(size->width) : std::nullopt);
+  line.add_length("original_height_mm", size ? std::optional(size->height) : std::nullopt);
+}
+
+/// To a hundredth, rounded up, so that no rounding hides a shortfall.
+double up_to_hundredth(double ppi) { return std::ceil(ppi * 100 - 1e-6) / 100; }
+
+void add_scan(Line &line, const PlannedPicture &planned) {
+  const FrameNeed *frame = frame_of(planned);
+  const std::optional<Scan> &scan = planned.scan;
+  line.add("state", std::string(word_of(scan_state_words, planned.state)));
+  line.add("way", std::string(word_of(scan_way_words, planned.way)));
+  line.add_number("wanted_ppi", std::optional(planned.wanted.ppi()));
+  line.add("needed_ppi",
+           frame && frame->needed_ppi ? fmt::format("{}", up_to_hundredth(*frame->needed_ppi)) : "");
+  line.add_number("setting_ppi", scan ? scan->setting : std::nullopt);
+  line.add_number("width_px", scan ? std::optional(scan->pixels.width) : std::nullopt);
+  line.add_number("height_px", scan ? std::optional(scan->pixels.height) : std::nullopt);
+  line.add_number("channels", scan ? std::optional(scan->channels) : std::nullopt);
+  line.add_number("bytes", scan ? std::optional(scan->bytes) : std::nullopt);
+}
+
+void add_frame(Line &line, const Book &book, const PlannedPicture &planned) {
+  const FrameNeed *need = frame_of(planned);
+  const Page *page = need ? &book.pages[need->page] : nullptr;
+  const auto largest = need ? need->largest : std::nullopt;
+  line.add("frames", fmt::format("{}", planned.frames.size()));
+  line.add("page", !page ? "" : page->kind == PageKind::cover ? "cover" : fmt::format("{}", page->number));
+  line.add("frame", page ? page->frames[need->frame].id : "");
+  line.add_length("printed_width_mm", need ? std::optional(need->printed.width) : std::nullopt);
+  line.add_length("printed_height_mm", need ? std::optional(need->printed.height) : std::nullopt);
+  line.add_number("enough_to_ppi",
+                  largest && planned.limit_ppi > 0 ? std::optional(planned.limit_ppi) : std::nullopt);
+  line.add_length("largest_width_mm", largest ? std::optional(largest->width) : std::nullopt);
+  line.add_length("largest_height_mm", largest ? std::optional(largest->height) : std::nullopt);
+}
+
+void add_file(Line &line, const std::optional<FileAtHand> &file) {
+  line.add_number("file_width_px", file ? std::optional(file->size.width) : std::nullopt);
+  line.add_number("file_height_px", file ? std::optional(file->size.height) : std::nullopt);
+}
+
+Line line_of(const Book &book, const PlannedPicture &planned) {
+  Line line;
+  add_original(line, book, book.pictures[planned.picture]);
+  add_scan(line, planned);
+  add_frame(line, book, planned);
+  add_file(line, planned.at_hand);
+  return line;
+}
+
+/// The columns by their names, also of a book without pictures.
+std::vector<std::string> column_names() {
+  Book book;
+  book.pictures.emplace_back();
+  return line_of(book, PlannedPicture{}).names;
+}
+
+} // namespace
+
+std::string plan_csv(const Book &book, const ScanPlan &plan) {
+  std::string text = csv_line(column_names());
+  for (const PlannedPicture &planned : plan) text += csv_line(line_of(book, planned).values);
+  return text;
+}
+
+} // namespace stoneproof::record

@@ -1,0 +1,42 @@
+// Description, press sheet and fonts. The only ways in are the functions of book_inputs.h; tested in
+// tests/reports/terminal.
+#include "reports/terminal/book_inputs.h"
+
+#include "engine/picture/facts.h"
+
+#include <utility>
+
+namespace stoneproof::terminal {
+
+Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
+                                const std::optional<std::filesystem::path> &press_file) {
+  Reading<Book> book = read_book(book_file);
+  Reading<PressSheet> press =
+      press_file ? read_press_sheet(*press_file) : Reading<PressSheet>{built_in_press_sheet(), {}};
+  Reading<BookInputs> inputs;
+  inputs.faults = std::move(book.faults);
+  inputs.faults.insert(inputs.faults.end(), press.faults.begin(), press.faults.end());
+  if (!inputs.faults.empty()) return inputs;
+
+  auto sha256 = sha256_of(book_file);
+  auto typesetter = Typesetter::load();
+  if (!sha256) inputs.faults.push_back({sha256.fault(), {}, 0});
+  if (!typesetter) inputs.faults.push_back({typesetter.fault(), {}, 0});
+  if (inputs.faults.empty())
+    inputs.value = BookInputs{std::move(*book.value), std::move(sha256).value(), std::move(*press.value),
+                              std::move(typesetter).value()};
+  return inputs;
+}
+
+std::vector<Input> files_read(const std::filesystem::path &book,
+                              const std::optional<std::filesystem::path> &press, const BookInputs &inputs) {
+  std::vector<Input> files = {{book, "the description of the book"}};
+  if (press) files.push_back({*press, "the press sheet"});
+  if (press && inputs.press.profile)
+    files.push_back({press->parent_path() / inputs.press.profile->file, "the press's colour profile"});
+  for (const Picture &picture : inputs.book.pictures)
+    files.push_back({inputs.book.path_of(picture), "a picture of the book"});
+  return files;
+}
+
+} // namespace stoneproof::terminal

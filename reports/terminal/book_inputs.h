@@ -1,0 +1,32 @@
+// What the verbs that work on a book read before they begin.
+#pragma once
+
+#include "engine/book/read.h"
+#include "engine/press/read.h"
+#include "reports/terminal/outputs.h"
+#include "reports/type/typesetter.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stoneproof::terminal {
+
+struct BookInputs {
+  Book book;
+  std::string book_sha256; ///< of the description's file
+  PressSheet press;
+  Typesetter typesetter;
+};
+
+/// The inputs, or every fault of the description and of the press sheet together. `press`: none is the
+/// built-in sheet.
+Reading<BookInputs> read_inputs(const std::filesystem::path &book,
+                                const std::optional<std::filesystem::path> &press);
+
+/// Every file that the book is made from, so that no output replaces one of them.
+std::vector<Input> files_read(const std::filesystem::path &book,
+                              const std::optional<std::filesystem::path> &press, const BookInputs &inputs);
+
+} // namespace stoneproof::terminal
