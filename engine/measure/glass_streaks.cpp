@@ -10,11 +10,13 @@ namespace stoneproof {
 
 namespace {
 
-/// Bounds for one scan alone, and for each of several; set on the clean scans of tests/bench/detail.
+/// Bounds for one scan alone, and for each of several; set on the tune half of tests/bench/detail.
 struct Bounds {
   double deviation, agreeing, strength;
 };
-constexpr Bounds alone{8, 0.9, 0.8}, together{5, 0.85, 0.4};
+constexpr Bounds alone{8, 1, 0.8}, together{5, 0.85, 0.4};
+/// A picture with more lines of one direction than this is one of lines itself: fences, shelves, weave.
+constexpr std::ptrdiff_t most_alone = 1;
 /// Lines at the very edge, and one picture's lines within so many of each other, which are one streak.
 constexpr std::int64_t margin = 6, near = 3;
 /// Beside a streak there are lines on both sides that stand out the other way, as it is in their
@@ -107,8 +109,13 @@ std::vector<GlassStreak> streaks_along(const std::vector<const GlassMap *> &batc
     if (carriers.size() >= 2 && 2 * carriers.size() >= pictures.size())
       streaks.push_back(streak_of(carriers, column, factor, Certainty::firm));
   }
+  const auto is_of_lines = [&](std::size_t picture) {
+    return std::count_if(lines.begin(), lines.end(), [&](const Carried &other) {
+             return other.picture == picture && meets(other.line, alone);
+           }) > most_alone;
+  };
   for (const Carried &carried : lines)
-    if (meets(carried.line, alone) && !is_known(carried.line))
+    if (meets(carried.line, alone) && !is_known(carried.line) && !is_of_lines(carried.picture))
       streaks.push_back(streak_of({carried}, column, factor, Certainty::hint));
   return streaks;
 }

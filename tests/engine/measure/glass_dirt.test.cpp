@@ -180,6 +180,14 @@ TEST_CASE("a streak in two pictures is firm, in one a hint; a step of tone is no
   CHECK(step.streaks.empty());
 }
 
+TEST_CASE("one picture of several lines is one of lines itself, and gives no hint") {
+  const GlassDirt dirt = dirt_of(scans_of(1, [](made::Raster &scan, int) {
+    for (const int x : {60, 120, 180})
+      for (int y = 0; y < scan.height; ++y) made::add_levels(scan, x, y, 8);
+  }));
+  CHECK(dirt.streaks.empty());
+}
+
 TEST_CASE("a streak across is found, and no specks along it") {
   const GlassDirt dirt = dirt_of(scans_of(6, [](made::Raster &scan, int) {
     for (int x = 0; x < scan.width; ++x) made::add_levels(scan, x, 140, -25);
