@@ -9,7 +9,9 @@
 
 namespace bench {
 
-inline void bare_jpeg(const char *path, unsigned eighths) {
+/// `take` is handed each row and the decompressor.
+template <class Take>
+void bare_jpeg(const char *path, unsigned eighths, const Take &take) {
   std::FILE *file = std::fopen(path, "rb");
   jpeg_decompress_struct jpeg{};
   jpeg_error_mgr errors{};
@@ -24,10 +26,15 @@ inline void bare_jpeg(const char *path, unsigned eighths) {
   while (jpeg.output_scanline < jpeg.output_height) {
     JSAMPROW to = row.data();
     jpeg_read_scanlines(&jpeg, &to, 1);
+    take(row.data(), jpeg);
   }
   jpeg_finish_decompress(&jpeg);
   jpeg_destroy_decompress(&jpeg);
   std::fclose(file);
+}
+
+inline void bare_jpeg(const char *path, unsigned eighths) {
+  bare_jpeg(path, eighths, [](const JSAMPLE *, const jpeg_decompress_struct &) {});
 }
 
 } // namespace bench
