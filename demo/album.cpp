@@ -30,6 +30,11 @@ constexpr Finish askew{.tone = Tone::sepia, .vignette = 0.1, .grain = 0.02, .bed
 constexpr Finish paper{.grain = 0.01};
 constexpr Finish drawn{.grain = 0};
 
+Finish soiled(Finish finish) {
+  finish.dirty_glass = true;
+  return finish;
+}
+
 Storage scan(double ppi, Samples samples = Samples::rgb8) { return {.samples = samples, .ppi = ppi}; }
 Storage tiled(double ppi, Samples samples = Samples::rgb8) {
   return {.samples = samples, .ppi = ppi, .tiled = true};
@@ -75,7 +80,7 @@ std::vector<AlbumPicture> first_half() {
       {"crew.jpg", paint_group, 36, 2100, 1320, gray_print, scan(400, gray8)},
       {"wheat.jpg", paint_wheat, 37, 2560, 1808, plain, scan(600)},
       {"harvest.jpg", paint_group, 38, 1040, 783, faded_print, with_profile(300, Profile::cut_short)},
-      {"wood.jpg", paint_forest, 39, 1040, 783, flat, scan(300)},
+      {"wood.jpg", paint_forest, 39, 1040, 783, soiled(flat), scan(300)},
       {"clipping-ferry.tif", paint_clipping, 40, 1780, 2427, paper, scan(411, gray8)},
       {"clipping-notice.jpg", paint_clipping, 41, 541, 787, paper, from_the_web()},
       {"clipping-harvest.png", paint_clipping, 45, 758, 827, paper, scan(350, gray8)},
@@ -97,8 +102,8 @@ std::vector<AlbumPicture> second_half() {
       {"lido.jpg", paint_lake, 54, 1520, 1200, plain, scan(300)},
       {"nets.tif", paint_sail, 55, 2394, 1638, cool, uncompressed(800, gray8)},
       {"terrace.jpg", paint_house, 56, 2550, 1700, faded, scan(600)},
-      {"at-the-sill.jpg", paint_window, 57, 1040, 783, gray, scan(300, gray8)},
-      {"border.jpg", paint_garden, 58, 1040, 783, wrong_side, scan(300)},
+      {"at-the-sill.jpg", paint_window, 57, 1040, 783, soiled(gray), scan(300, gray8)},
+      {"border.jpg", paint_garden, 58, 1040, 783, soiled(wrong_side), scan(300)},
       {"night.png", paint_night, 59, 2150, 1474, plain, scan(300)},
       {"quilt.tif", paint_quilt, 60, 1040, 1040, stretched, scan(400)},
       {"table lace.jpg", paint_lace, 61, 1040, 1040, plain, with_profile(400, Profile::wide)},
@@ -109,7 +114,7 @@ std::vector<AlbumPicture> second_half() {
       {"fair.jpg", paint_group, 66, 1020, 768, plain, scan(300), Mishap::text_in_disguise},
       {"regatta.jpg", paint_sail, 67, 1020, 768, plain, scan(300), Mishap::broke_off_early},
       {"parade.jpg", paint_street, 68, 1020, 768, faded, scan(300), Mishap::broke_off_halfway},
-      {"dance.jpg", paint_group, 69, 1040, 783, burnt_out, scan(300)},
+      {"dance.jpg", paint_group, 69, 1040, 783, soiled(burnt_out), scan(300)},
       {"meadow.jpg", paint_valley, 70, 2520, 1800, plain, scan(300)},
       {"medal.png", paint_medal, 71, 1040, 783, plain, scan(400, Samples::rgba8)},
       {"reunion.jpg", paint_group, 72, 2150, 1474, plain, phone(6)},
@@ -124,12 +129,12 @@ std::vector<AlbumPicture> second_half() {
 std::vector<AlbumPicture> from_the_drawer() {
   return {
       {"cover-lake.jpg", paint_lake, 77, 2790, 1790, faded, scan(600)},
-      {"swing.jpg", paint_group, 78, 1040, 783, faded_print, scan(300)},
+      {"swing.jpg", paint_group, 78, 1040, 783, soiled(faded_print), scan(300)},
       {"kite.jpg", paint_wheat, 79, 1040, 783, faded, scan(300)},
-      {"raft.jpg", paint_sail, 80, 1040, 783, sepia_print, scan(300)},
+      {"raft.jpg", paint_sail, 80, 1040, 783, soiled(sepia_print), scan(300)},
       {"picket.jpg", paint_street, 81, 1040, 783, gray_print, scan(300, gray8)},
       {"flood.jpg", paint_bridge, 82, 3600, 1510, sepia, scan(600)},
-      {"parlour.jpg", paint_window, 83, 1040, 783, sepia, saved_before(60)},
+      {"parlour.jpg", paint_window, 83, 1040, 783, soiled(sepia), saved_before(60)},
       {"long-table.jpg", paint_group, 84, 2640, 966, sepia, scan(600)},
       {"half-term.jpg", paint_forest, 85, 1040, 783, out_of_focus, scan(300)},
       {"last-boat.jpg", paint_lake, 86, 1040, 783, cool, enlarged(2.5)},

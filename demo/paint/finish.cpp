@@ -43,6 +43,15 @@ void scatter_dust(Canvas &canvas, int count, Random &random) {
   }
 }
 
+/// Always in the same places; darker than the lightest parts and lighter than the darkest ones.
+void soil(Canvas &canvas) {
+  const double a = canvas.aspect();
+  const Colour dirt = rgb(0x1d1b19);
+  disc(canvas, {a * 0.31, 0.22}, 0.005, dirt, 0.85);
+  lines(canvas, curve({{a * 0.7, 0.6}, {a * 0.715, 0.635}, {a * 0.722, 0.66}, {a * 0.718, 0.69}}), 0.004,
+        dirt, 0.8);
+}
+
 /// Printed in dots of one ink, turned by 45 degrees.
 void print_in_dots(Canvas &canvas, double pitch) {
   const double turn = 2 * pi / pitch / 1.41421356;
@@ -100,6 +109,7 @@ void finish(Canvas &canvas, const Finish &how, std::uint32_t seed) {
     }
   if (how.blur > 0) blur(canvas, how.blur);
   if (how.dots > 0) print_in_dots(canvas, how.dots);
+  if (how.dirty_glass) soil(canvas);
   if (how.bed > 0) lay_on_bed(canvas, how.bed, how.tilt);
 }
 

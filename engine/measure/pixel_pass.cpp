@@ -64,6 +64,8 @@ public:
   Meters(const Facts &facts, const PassOrder &order, const RowLayout &layout)
       : facts_(facts), detail_(order.detail), neutral_(layout), layout_(layout) {
     if (detail_) whole_.emplace(facts, layout);
+    if (order.glass) glass_.emplace(layout);
+
     if (layout.colour != ColourModel::cmyk && order.press_table) table_ = table_of(order);
   }
 
@@ -86,6 +88,8 @@ public:
   void add(std::int64_t y, const std::uint8_t *row) {
     neutral_.add(row);
     if (whole_) whole_->add(y, row);
+    if (glass_) glass_->add(row);
+
     for (ToneMeter &tone : tones_) tone.add(y, row);
     for (TileSampler &tiles : tiles_) tiles.add(y, row);
     for (auto &ink : inks_)
@@ -96,6 +100,8 @@ public:
     PassResult result;
     result.neutral = neutral_.is_neutral();
     if (whole_) result.whole = whole_->take();
+    if (glass_) result.glass = glass_->take();
+
     for (std::size_t i = 0; i < tones_.size(); ++i) {
       LookResult look;
       look.tone = tone_of(tones_[i].take());
@@ -120,6 +126,8 @@ private:
   NeutralMeter neutral_;
   const RowLayout &layout_;
   std::optional<WholeMeter> whole_;
+  std::optional<GlassMeter> glass_;
+
   std::deque<ToneMeter> tones_;
   std::deque<TileSampler> tiles_;
   std::deque<std::optional<InkMeter>> inks_;

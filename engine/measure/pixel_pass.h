@@ -2,6 +2,8 @@
 #pragma once
 
 #include "engine/measure/detail.h"
+#include "engine/measure/glass_meter.h"
+
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/tone.h"
 #include "engine/measure/whole_picture.h"
@@ -37,6 +39,7 @@ struct PassOrder {
   /// Look for detail, enlargement, an earlier saving and printed screens in every look, and at the picture as
   /// a whole.
   bool detail = true;
+  bool glass = false; ///< keep what may be dirt on a scanner's glass
 
   /// Gives the table for a picture's profile (empty: none embedded) and space, or null: then ink is measured
   /// of CMYK only. Called at most once.
@@ -47,6 +50,7 @@ struct PassResult {
   std::optional<SmallCopy> copy;
   std::vector<LookResult> looks;     ///< one for each look
   std::optional<WholePicture> whole; ///< where detail was asked for
+  std::optional<GlassMap> glass;     ///< where it was asked for
 
   bool neutral = false; ///< stored as RGB, though it holds no colour
 };

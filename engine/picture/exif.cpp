@@ -1,9 +1,11 @@
-// Reads orientation, resolution and colour space from an Exif segment. Only way in: read_exif.
+// Reads orientation, resolution, colour space and device from an Exif segment. Only way in: read_exif.
 // Tested through read_facts in tests/engine/picture/facts.test.cpp.
 #include "engine/picture/exif.h"
 
 #include <algorithm>
 #include <cstring>
+#include <iterator>
+
 #include <memory>
 #include <string_view>
 
@@ -50,7 +52,36 @@ ColourTag colour_of(ExifData *data) {
   return space == 0xFFFF && optional_space ? ColourTag::adobe : ColourTag::none;
 }
 
+std::string_view text_of(ExifData *data, ExifTag tag) {
+  const ExifEntry *entry = entry_of(data, tag);
+  if (!entry || entry->format != EXIF_FORMAT_ASCII) return {};
+  const std::string_view text(reinterpret_cast<const char *>(entry->data), entry->size); // NOLINT
+  return text.substr(0, text.find('\0'));
+}
+
+std::string printable(std::string_view text) {
+  std::string kept;
+  for (const char letter : text)
+    if (letter >= ' ' && letter <= '~') kept += letter;
+  const auto first = kept.find_first_not_of(' ');
+  return first == std::string::npos ? std::string()
+                                    : kept.substr(first, kept.find_last_not_of(' ') - first + 1);
+}
+
+// A scanner has no exposure of a scene to tell of (Exif 2.3, tags of picture-taking conditions).
+bool tells_of_exposure(ExifData *data) {
+  const ExifTag tags[] = {EXIF_TAG_EXPOSURE_TIME, EXIF_TAG_FNUMBER, EXIF_TAG_FOCAL_LENGTH};
+  return std::any_of(std::begin(tags), std::end(tags),
+                     [&](ExifTag tag) { return entry_of(data, tag, EXIF_IFD_EXIF) != nullptr; });
+}
+
 } // namespace
+
+std::string device_name(std::string_view maker, std::string_view model) {
+  const std::string by = printable(maker), name = printable(model);
+  if (name.empty() || name.starts_with(by)) return name.empty() ? by : name;
+  return by + " " + name;
+}
 
 std::optional<ExifFacts> read_exif(std::span<const std::uint8_t> segment) {
   constexpr std::string_view name("Exif\0\0", 6);
@@ -65,6 +96,9 @@ std::optional<ExifFacts> read_exif(std::span<const std::uint8_t> segment) {
   const int orientation = number_of(data.get(), EXIF_TAG_ORIENTATION, 1);
   if (orientation >= 1 && orientation <= 8) facts.orientation = orientation;
   facts.colour = colour_of(data.get());
+  facts.device = device_name(text_of(data.get(), EXIF_TAG_MAKE), text_of(data.get(), EXIF_TAG_MODEL));
+  facts.camera = tells_of_exposure(data.get());
+
   // Exif 2.3, tag 296: 2 inch, which is also the default, 3 centimetre; nothing else has a meaning.
   const int unit = number_of(data.get(), EXIF_TAG_RESOLUTION_UNIT, 2);
   if (unit != 2 && unit != 3) return facts;

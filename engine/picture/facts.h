@@ -60,6 +60,9 @@ struct Facts {
   std::optional<ProfileFacts> profile; ///< of the embedded ICC profile; none: there is none
   int pages = 1;                       ///< pictures in the file; the first is used
   bool tiled = false, big_tiff = false, interlaced = false;
+  std::string
+      device; ///< maker and model of the scanner or camera, printable ASCII; empty: the file names none
+  bool camera = false;           ///< it tells of an exposure: no scanner's glass
   std::optional<JpegFacts> jpeg; ///< of a JPEG file; none for other formats, whatever they hold
 };
 

@@ -29,6 +29,9 @@ Outcome<Facts> heif_facts(const PictureFile &file, Format format, const PictureL
   const ExifFacts exif = read_exif(session.exif()).value_or(ExifFacts{});
   set_density(facts, exif.x, exif.y, exif.unit_inches);
   facts.tag = exif.colour;
+  facts.device = exif.device;
+  facts.camera = exif.camera;
+
   facts.bits = session.bits();
   facts.alpha = session.alpha();
   facts.channels = facts.alpha ? 4 : 3;

@@ -62,6 +62,7 @@ void read_markers(JpegSession &session, Facts &facts) {
     set_density(facts, state.X_density, state.Y_density, state.density_unit == 1 ? 1 : 1 / 2.54);
   else if (exif)
     set_density(facts, exif->x, exif->y, exif->unit_inches);
+  if (exif) facts.device = exif->device, facts.camera = exif->camera;
   read_colour(session, exif, facts);
 }
 

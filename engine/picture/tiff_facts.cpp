@@ -1,6 +1,8 @@
 // Facts of a TIFF from the directory of its picture. Only way in: tiff_facts.
 // Tested in tests/engine/picture/facts.test.cpp.
+#include "engine/picture/exif.h"
 #include "engine/picture/faults.h"
+
 #include "engine/picture/formats.h"
 #include "engine/picture/tiff_session.h"
 
@@ -40,6 +42,9 @@ Outcome<Facts> tiff_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.bytes = file.size();
   set_seen(facts, {header.width, header.height}, header.orientation);
   read_density(session, facts);
+  facts.device =
+      device_name(session.tag<const char *>(TIFFTAG_MAKE, ""), session.tag<const char *>(TIFFTAG_MODEL, ""));
+
   facts.bits = header.bits;
   facts.channels = header.samples;
   facts.colour = tiff_colour(header);

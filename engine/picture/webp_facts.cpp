@@ -38,6 +38,9 @@ Outcome<Facts> webp_facts(const PictureFile &file, const PictureLimits &limits) 
   facts.compression = chunks.lossless ? "WebP lossless" : "WebP lossy";
   facts.pages = chunks.pages;
   facts.tag = exif.colour;
+  facts.device = exif.device;
+  facts.camera = exif.camera;
+
   if (chunks.icc.bytes) {
     facts.tag = ColourTag::profile;
     facts.profile = read_profile(webp_bytes(file, chunks.icc, most_webp_extra));

@@ -20,7 +20,7 @@ extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rul
     first_page_left_rule, pages_missing_rule, empty_page_rule, mixed_trim_rule, contradicting_stock_rule,
     spine_off_rule, cover_size_off_rule, narrow_spine_text_rule, over_cover_fold_rule, creep_at_trim_rule,
     lost_in_gutter_rule, halves_apart_rule, printed_screen_rule, screenshot_rule, near_copy_rule,
-    bed_showing_rule, tilted_original_rule;
+    bed_showing_rule, tilted_original_rule, dirty_glass_rule;
 
 namespace {
 
@@ -46,15 +46,16 @@ constexpr std::array rules = {
     &overfull_text_rule,        &small_type_rule,
     &picture_twice_rule,        &near_copy_rule,
     &bed_showing_rule,          &tilted_original_rule,
-    &coarse_jpeg_rule,          &saved_before_rule,
-    &nearly_blank_rule,         &clipped_highlights_rule,
-    &clipped_shadows_rule,      &low_contrast_rule,
-    &combed_tones_rule,         &too_much_ink_rule,
-    &out_of_gamut_rule,         &gray_as_colour_rule,
-    &broken_profile_rule,       &mismatched_profile_rule,
-    &wide_gamut_rule,           &no_profile_rule,
-    &several_pictures_rule,     &see_through_picture_rule,
-    &unaccepted_file_rule,      &unused_picture_rule,
+    &dirty_glass_rule,          &coarse_jpeg_rule,
+    &saved_before_rule,         &nearly_blank_rule,
+    &clipped_highlights_rule,   &clipped_shadows_rule,
+    &low_contrast_rule,         &combed_tones_rule,
+    &too_much_ink_rule,         &out_of_gamut_rule,
+    &gray_as_colour_rule,       &broken_profile_rule,
+    &mismatched_profile_rule,   &wide_gamut_rule,
+    &no_profile_rule,           &several_pictures_rule,
+    &see_through_picture_rule,  &unaccepted_file_rule,
+    &unused_picture_rule,
 };
 
 /// What is about the whole book comes after what has a page; on a page frames come before texts.

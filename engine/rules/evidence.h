@@ -4,6 +4,8 @@
 
 #include "engine/binding/bound_book.h"
 #include "engine/measure/detail.h"
+#include "engine/measure/glass.h"
+
 #include "engine/measure/ink_meter.h"
 #include "engine/measure/near_copy.h"
 #include "engine/measure/tone.h"
@@ -24,7 +26,7 @@ struct PictureState {
   std::optional<Fault> fault; ///< why the file cannot be used; also set when it is missing
   std::optional<Facts> facts; ///< there when the header could be read, even if decoding failed later
   std::string sha256;         ///< empty when the file could not be read
-                      /// Whether it is stored as RGB, though it holds no colour; none: nobody looked.
+                              /// Whether it is stored as RGB, though it holds no colour; none: nobody looked.
   std::optional<bool> neutral;
   std::optional<Bed> bed; ///< what lies round the original; none: nobody looked
 };
@@ -61,6 +63,7 @@ struct Evidence {
   /// One for each of `frames`, none where nothing shows; or none at all where nobody looked.
   std::vector<std::optional<Shown>> shown;
   bool pixels_measured = true;  ///< false: nobody looked at tones and inks
+  std::vector<Glass> glasses;   ///< scanners with dirt on them, and the book's pictures that came from each
   std::vector<CopyPair> copies; ///< of the book's pictures, files that are the same to the byte among them
 
   /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the

@@ -77,8 +77,9 @@ struct Finding {
   Measure measured, wanted;
   Rescue rescue;
   std::optional<Fault> fault;        ///< of a file that could not be read
-  std::vector<FrameAt> same_picture; ///< all frames that show the same picture
+  std::vector<FrameAt> same_picture; ///< all frames that show the same picture, or the same fault
   std::optional<StockPart> stock;    ///< the paper that it is about
+  std::optional<std::size_t> glass;  ///< the scanner that it is about: index into Evidence::glasses
 };
 
 } // namespace stoneproof

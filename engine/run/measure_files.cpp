@@ -2,6 +2,7 @@
 #include "engine/run/measure_files.h"
 
 #include "engine/run/copies.h"
+#include "engine/run/glass_search.h"
 #include "engine/run/parallel.h"
 
 #include "engine/run/picture_file.h"
@@ -50,30 +51,62 @@ Rect on_paper(const PixelRect &part, Density printed) {
           Pixels{part.height} / printed};
 }
 
-MeasuredFile measure(const std::filesystem::path &file, const PressSheet &press, const RunOptions &options,
-                     PressTables &tables, CopyTraits &traits) {
-  MeasuredFile measured{file, open(file, options.limits), Use::photo, {}, {}, {}, {}};
-
-  PictureState &state = measured.state;
-  if (!state.facts) return measured;
-  if (state.facts->colour == ColourModel::bilevel) measured.use = Use::line_art;
+/// What is known before the pixels are read.
+MeasuredFile opened(const std::filesystem::path &file, const PressSheet &press, const RunOptions &options) {
+  MeasuredFile measured;
+  measured.file = file;
+  measured.state = open(file, options.limits);
+  if (!measured.state.facts) return measured;
+  if (measured.state.facts->colour == ColourModel::bilevel) measured.use = Use::line_art;
   add_prints(measured, press);
+  return measured;
+}
 
+/// What must be kept of every file until all are read.
+struct Shared {
+  PressTables tables;
+  std::vector<CopyTraits> traits;
+  GlassSearch glass;
+};
+
+void measure(MeasuredFile &measured, std::size_t i, const PressSheet &press, const RunOptions &options,
+             Shared &shared) {
+  PictureState &state = measured.state;
+  if (!state.facts) return;
   const Density printed = press.bar(measured.use).wanted;
   Wanted wanted;
+  wanted.glass = shared.glass.wants(i);
   if (options.measure_pixels) wanted.looks.push_back(whole_picture(state.facts->size, printed, press.ink));
-  const PassResult result = read_whole(file, wanted, options.limits, state, tables);
-  if (result.looks.empty()) return measured;
+  PassResult result = read_whole(measured.file, wanted, options.limits, state, shared.tables);
+  if (wanted.glass) shared.glass.add(i, std::move(result.glass));
+  if (result.looks.empty()) return;
   const LookResult &look = result.looks.front();
   state.neutral = result.neutral;
   if (result.whole) {
     state.bed = result.whole->bed;
-    traits = copy_traits(result, *state.facts);
+    shared.traits[i] = copy_traits(result, *state.facts);
   }
-
   measured.whole = Shown{look.tone, look.detail, look.ink, std::nullopt};
   if (look.ink) measured.whole->ink_place = on_paper(look.ink_place, printed);
-  return measured;
+}
+
+/// The files of one list count as one person's.
+std::vector<GlassOrigin> origins_of(const std::vector<MeasuredFile> &files, bool measure_pixels) {
+  std::vector<GlassOrigin> origins(files.size());
+  for (std::size_t i = 0; measure_pixels && i < files.size(); ++i)
+    if (files[i].state.facts) origins[i] = {&*files[i].state.facts, 0};
+  return origins;
+}
+
+void add_dirt(std::vector<MeasuredFile> &files, const std::vector<Glass> &glasses) {
+  for (const Glass &glass : glasses)
+    for (const GlassSpot &spot : glass.spots)
+      for (const std::size_t carrier : spot.carriers) {
+        DirtOn dirt{spot, glass.place_of(spot), {}};
+        for (const std::size_t other : spot.carriers)
+          if (other != carrier) dirt.also.push_back(files[other].file);
+        files[carrier].dirt.push_back(std::move(dirt));
+      }
 }
 
 void add_copies(std::vector<MeasuredFile> &files, const std::vector<CopyTraits> &traits) {
@@ -92,15 +125,17 @@ void add_copies(std::vector<MeasuredFile> &files, const std::vector<CopyTraits> 
 std::vector<MeasuredFile> measure_files(const std::vector<std::filesystem::path> &files,
                                         const PressSheet &press, const RunOptions &options) {
   std::vector<MeasuredFile> measured(files.size());
-  PressTables tables(press.profile);
-  std::vector<CopyTraits> traits(files.size());
+  in_parallel(options.jobs, files.size(),
+              [&](std::size_t i) { measured[i] = opened(files[i], press, options); });
+  Shared shared{PressTables(press.profile), std::vector<CopyTraits>(files.size()),
+                GlassSearch(origins_of(measured, options.measure_pixels))};
   Progress progress(options.progress, files.size());
   in_parallel(options.jobs, files.size(), [&](std::size_t i) {
-    measured[i] = measure(files[i], press, options, tables, traits[i]);
+    measure(measured[i], i, press, options, shared);
     progress.one_done();
   });
-  add_copies(measured, traits);
-
+  add_copies(measured, shared.traits);
+  add_dirt(measured, shared.glass.take());
   return measured;
 }
 

@@ -37,6 +37,13 @@ struct CopyOf {
   bool better = false, worse = false; ///< that file is; neither: both are worth the same
 };
 
+/// Dirt on the glass that the file was scanned on.
+struct DirtOn {
+  GlassSpot spot;
+  std::optional<Rect> place;               ///< from the left and the top of the scan as stored
+  std::vector<std::filesystem::path> also; ///< other files of the list that show it
+};
+
 struct MeasuredFile {
   std::filesystem::path file; ///< as given
   PictureState state;
@@ -45,6 +52,7 @@ struct MeasuredFile {
   std::vector<LargestPrint> largest; ///< by Use; no photo where the picture is line art
   std::vector<FilledPrint> filled;   ///< one for each of usual_prints, as `use` asks
   std::vector<CopyOf> copies;        ///< other files of the list that show the same
+  std::vector<DirtOn> dirt;          ///< that it shows, as other files from the same scanner do
 };
 
 /// Every file of the list, in its order. Ink is averaged over the press sheet's square, and `ink_place` tells

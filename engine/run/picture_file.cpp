@@ -21,6 +21,8 @@ Outcome<PassResult> decode(const std::filesystem::path &file, const Facts &facts
     PassOrder order;
     order.copy = wanted.copy;
     order.looks = wanted.looks;
+    order.glass = wanted.glass;
+
     order.press_table = [&](const auto &icc, ProfileSpace space) { return tables.table(icc, space); };
     return measure_pixels(file, facts, order, limits);
   }

@@ -18,6 +18,7 @@ PictureState inspect(const std::filesystem::path &file, const PictureLimits &lim
 struct Wanted {
   std::optional<PreviewOrder> copy;
   std::vector<Look> looks;
+  bool glass = false; ///< what may be dirt on a scanner's glass
 };
 
 /// Hashes a file that was inspected, and decodes what is wanted of its pixels; what fails is set in `state`.

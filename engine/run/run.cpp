@@ -4,6 +4,7 @@
 
 #include "engine/run/copies.h"
 #include "engine/run/copy_order.h"
+#include "engine/run/glass_search.h"
 
 #include "engine/run/look_order.h"
 #include "engine/run/parallel.h"
@@ -33,6 +34,15 @@ void share_out(std::vector<LookResult> results, const PictureLooks &looks, Evide
     }
 }
 
+std::vector<GlassOrigin> origins_of(const Evidence &evidence) {
+  std::vector<GlassOrigin> origins;
+  for (std::size_t i = 0; i < evidence.pictures.size(); ++i) {
+    const auto &facts = evidence.pictures[i].facts;
+    origins.push_back({facts ? &*facts : nullptr, evidence.book.pictures[i].contributor});
+  }
+  return origins;
+}
+
 } // namespace
 
 Checked check_book(Book book, PressSheet press, const RunOptions &options) {
@@ -57,12 +67,17 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
       options.measure_pixels ? picture_looks(evidence) : std::vector<PictureLooks>(pictures.size());
   PressTables tables(evidence.press.profile);
   std::vector<CopyTraits> traits(pictures.size());
+  GlassSearch glass(options.measure_pixels ? origins_of(evidence)
+                                           : std::vector<GlassOrigin>(pictures.size()));
+
   Progress progress(options.progress, pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     PictureState &state = evidence.pictures[i];
-    PassResult result = read_whole(evidence.book.path_of(pictures[i]), {orders[i], looks[i].looks},
-                                   options.limits, state, tables);
+    PassResult result =
+        read_whole(evidence.book.path_of(pictures[i]), {orders[i], looks[i].looks, glass.wants(i)},
+                   options.limits, state, tables);
     if (!result.looks.empty()) state.neutral = result.neutral;
+    if (glass.wants(i)) glass.add(i, std::move(result.glass));
     if (result.whole) {
       state.bed = result.whole->bed;
       traits[i] = copy_traits(result, *state.facts);
@@ -73,6 +88,8 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     progress.one_done();
   });
   evidence.copies = copies_among(traits);
+  evidence.glasses = glass.take();
+
   checked.findings = check_rules(evidence);
   return checked;
 }

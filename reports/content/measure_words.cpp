@@ -5,6 +5,8 @@
 #include "engine/rules/tones.h"
 #include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
+#include "reports/content/glass_words.h"
+
 #include "reports/content/origin_words.h"
 
 #include "reports/content/pixel_words.h"
@@ -187,6 +189,7 @@ std::vector<FactRow> fact_rows(const MeasuredFile &measured, const PressSheet &p
     rows.push_back({"Screen", "looks like a copy of what a screen showed, or a drawing in flat colours"});
   if (const std::string words = state.bed ? bed_fact(*state.bed) : ""; !words.empty())
     rows.push_back({"Bed", words});
+  for (const DirtOn &dirt : measured.dirt) rows.push_back({"Dirt", dirt_fact(dirt)});
   for (const CopyOf &copy : measured.copies) rows.push_back({"Copy", copy_fact(copy)});
 
   rows.push_back({"Tones", tone_words(measured, press)});

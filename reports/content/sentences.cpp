@@ -8,6 +8,7 @@
 #include "reports/content/book_words.h"
 #include "reports/content/detail_words.h"
 #include "reports/content/figures.h"
+#include "reports/content/glass_words.h"
 #include "reports/content/layout_words.h"
 #include "reports/content/origin_words.h"
 #include "reports/content/pixel_words.h"
@@ -254,6 +255,7 @@ constexpr Row rows[] = {
     {"near-copy", "", near_copy_words},
     {"bed-showing", "", bed_words, bed_remedy},
     {"tilted-original", "", tilted_words},
+    {"dirty-glass", "", dirty_glass_words},
     {"coarse-jpeg", "", coarse_words, coarse_remedy},
     {"saved-before", "", saved_before_words},
     {"nearly-blank", "Hardly anything is on it: its tones span {measured} of the range."},

@@ -71,6 +71,7 @@ Json finding_part(const Evidence &evidence, const Finding &finding) {
   const Figure wanted = std::visit(FigureOf{}, finding.wanted);
   Json part = {{"rule", finding.rule}, {"grade", word_of(grade_words, finding.grade)}};
   add_place(part, evidence, finding);
+  part["glass"] = or_null(finding.glass);
   part["message"] = content::message(evidence, finding);
   part["measured"] = measured.value;
   part["wanted"] = wanted.value;

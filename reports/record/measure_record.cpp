@@ -47,6 +47,7 @@ Json file_part(const MeasuredFile &measured, const PressSheet &press) {
   add_state(part, measured.state);
   const Shown *whole = measured.whole ? &*measured.whole : nullptr;
   part["true_detail"] = detail_part(whole);
+  part["dirt"] = dirt_part(measured.dirt);
   part["copies_in_list"] = copies_part(measured.copies);
   part["tone"] = tone_part(whole);
   part["ink"] = ink_part(whole);

@@ -3,6 +3,7 @@
 
 #include "engine/rules/evidence.h"
 #include "engine/rules/finding.h"
+#include "engine/run/measure_files.h"
 
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -26,6 +27,8 @@ void add_state(Json &part, const PictureState &state);
 Json tone_part(const Shown *shown);
 Json detail_part(const Shown *shown);
 Json ink_part(const Shown *shown);
+Json glass_part(const Evidence &evidence, const Glass &glass);
+Json dirt_part(const std::vector<DirtOn> &dirt);
 Json finding_part(const Evidence &evidence, const Finding &finding);
 
 template <class T>

@@ -39,11 +39,14 @@ std::string record_text(const Evidence &evidence, const std::vector<Finding> &fi
       {"verdict", counts[0] == 0 ? "clear" : "held"},
       {"counts", counts_part(counts)},
       {"pictures", Json::array()},
+      {"glasses", Json::array()},
+
       {"frames", Json::array()},
       {"findings", Json::array()},
   };
   for (std::size_t i = 0; i < evidence.book.pictures.size(); ++i)
     root["pictures"].push_back(picture_part(evidence, i));
+  for (const Glass &glass : evidence.glasses) root["glasses"].push_back(glass_part(evidence, glass));
   for (std::size_t i = 0; i < evidence.frames.size(); ++i) root["frames"].push_back(frame_part(evidence, i));
   for (const Finding &finding : findings) root["findings"].push_back(finding_part(evidence, finding));
   return root.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -166,9 +166,45 @@ bool add_copy(Scene &scene, const std::string &word, std::istringstream &words) 
   return true;
 }
 
+/// "scan WORD", and the dirt on the glass of the scanner that was named last; false: neither.
+bool add_dirt(Scene &scene, std::size_t &scanner, const std::string &word, std::istringstream &words) {
+  const std::size_t picture = scene.pictures.size();
+  std::string value;
+  if (word == "scan") {
+    REQUIRE(words >> value);
+    const auto known = std::find(scene.scanners.begin(), scene.scanners.end(), value);
+    scanner = static_cast<std::size_t>(known - scene.scanners.begin());
+    if (known == scene.scanners.end()) {
+      scene.scanners.push_back(value);
+      scene.glasses.push_back({{}, Size{Length::of_mm(200), Length::of_mm(300)}, {}});
+    }
+    scene.glasses[scanner].scans.push_back(picture);
+    return true;
+  }
+  if (!word.ends_with("speck") && word != "streak") return false;
+  REQUIRE(words >> value);
+  const double share = std::stod(value) / 100;
+  GlassSpot spot{GlassSpotKind::speck, share, share,     share + 0.01,
+                 share + 0.01,         -40,   {picture}, Certainty::firm};
+  if (word == "streak")
+    spot.kind = GlassSpotKind::streak_down, spot.top = 0, spot.bottom = 1, spot.right = share;
+  if (word == "perhaps-speck") spot.certainty = Certainty::hint;
+  auto &spots = scene.glasses.at(scanner).spots;
+  const auto same = std::find_if(spots.begin(), spots.end(), [&](const GlassSpot &one) {
+    return one.kind == spot.kind && one.left == spot.left && one.certainty == spot.certainty;
+  });
+  if (same == spots.end())
+    spots.push_back(spot);
+  else
+    same->carriers.push_back(picture);
+  return true;
+}
+
 Known known_of(Scene &scene, std::istringstream &words) {
   Known known;
   std::string first, times, format, colour, word;
+  std::size_t scanner = 0;
+
   words >> first;
   if (first == "missing" || first == "unreadable") {
     known.state.missing = first == "missing";
@@ -182,7 +218,7 @@ Known known_of(Scene &scene, std::istringstream &words) {
   facts.format = value_of(format_words, format);
   facts.colour = value_of(colour_words, colour);
   while (words >> word)
-    if (!add_copy(scene, word, words)) add_word(known, word, words);
+    if (!add_copy(scene, word, words) && !add_dirt(scene, scanner, word, words)) add_word(known, word, words);
 
   return known;
 }
@@ -249,7 +285,8 @@ Evidence Scene::evidence() const {
   std::vector<std::optional<Shown>> shown;
   for (const PlacedFrame &placed : frames)
     shown.push_back(placed.laid && placed.laid->visible ? pictures[*placed.picture].shown : std::nullopt);
-  return {book, press, states, frames, page_spaces(book, press), bind(book, press), shown, true, copies};
+  return {book,  press, states,  frames, page_spaces(book, press), bind(book, press),
+          shown, true,  glasses, copies};
 }
 
 std::string text_of(const std::filesystem::path &file) {

@@ -22,6 +22,8 @@ struct Scene {
   PressSheet press;
   std::vector<Known> pictures;
   std::vector<CopyPair> copies;
+  std::vector<Glass> glasses;
+  std::vector<std::string> scanners; ///< the name of each
 
   /// Refers to this scene, which must outlive it.
   Evidence evidence() const;
@@ -43,8 +45,10 @@ std::string text_of(const std::filesystem::path &file);
 ///   1 dots N, finer-dots N, perhaps-dots N   a printed screen of a row of dots every N pixels, turned by 45
 ///   degrees white-left N, white-bottom N, black-top N   a strip of N pixels of scanner bed at that side of
 ///   the picture perhaps-white-top N     the same, not sure tilt D                  the original is turned by
-///   D degrees; only beside a strip screenshot WORD         firm or hint like ID, better-than ID, worse-than
-///   ID   shows the same as another picture, which comes before it
+///   D degrees; only beside a strip screenshot WORD         firm or hint ///   scan WORD               from
+///   the scanner with that name, which scans 200 x 300 mm speck P, perhaps-speck P, streak P   dirt on its
+///   glass that the picture shows: P % from the left, and a speck P % from the top; after scan like ID,
+///   better-than ID, worse-than ID   shows the same as another picture, which comes before it
 
 /// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it.
 Scene scene_of(const std::string &description, const std::string &pictures);

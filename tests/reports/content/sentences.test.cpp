@@ -178,6 +178,10 @@ TEST_CASE("every rule has words of its own") {
     if (rule->id == "printed-screen") finding.measured = Ruling{133};
     if (rule->id == "tilted-original") finding.measured = Angle{2};
     finding.with_picture = 0;
+    one.evidence.glasses = {
+        {{0, 0, 0, 0, 0}, {}, {{GlassSpotKind::speck, 0.2, 0.3, 0.21, 0.31, -40, {0}, Certainty::firm}}}};
+    finding.glass = 0;
+
     one.evidence.pictures[0].bed = Bed{Certainty::firm, true, 0.1, {9, 9, 40, 40}, 1.5};
     finding.stock = StockPart::block;
 
