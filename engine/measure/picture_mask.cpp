@@ -26,19 +26,32 @@ std::size_t move_joined(std::vector<Place> &stack, PictureMask &left, PictureMas
   return count;
 }
 
-/// Each pixel becomes the least, or the largest, of the five round it along one axis.
-PictureMask of_five(const PictureMask &mask, int dx, int dy, bool largest) {
+/// One bit for each of five pixels: the least is their AND, the largest their OR.
+template <class Join>
+void join_five(const std::uint8_t *in, std::uint8_t *out, std::ptrdiff_t apart, std::ptrdiff_t count,
+               Join join) {
+  for (std::ptrdiff_t i = 0; i < count; ++i)
+    out[i] =
+        join(join(join(in[i - 2 * apart], in[i - apart]), in[i]), join(in[i + apart], in[i + 2 * apart]));
+}
+
+/// Each pixel becomes the least, or the largest, of the 5 x 5 round it; those at the edge go on beyond it.
+template <class Join>
+PictureMask of_square(const PictureMask &mask, Join join) {
+  constexpr int reach = 2;
+  const auto width = static_cast<std::ptrdiff_t>(mask.width), padded = width + 2 * reach;
   PictureMask out(mask.width, mask.height);
-  for (int y = 0; y < mask.height; ++y)
-    for (int x = 0; x < mask.width; ++x) {
-      std::uint8_t value = mask.at(x, y);
-      for (int i = -2; i <= 2; ++i) {
-        const std::uint8_t other =
-            mask.at(std::clamp(x + i * dx, 0, mask.width - 1), std::clamp(y + i * dy, 0, mask.height - 1));
-        value = largest ? std::max(value, other) : std::min(value, other);
-      }
-      out.at(x, y) = value;
-    }
+  std::vector<std::uint8_t> row(static_cast<std::size_t>(padded));
+  std::vector<std::uint8_t> across(static_cast<std::size_t>(width) *
+                                   static_cast<std::size_t>(mask.height + 2 * reach));
+  for (int y = -reach; y < mask.height + reach; ++y) {
+    const std::uint8_t *from = mask.set.data() + std::clamp(y, 0, mask.height - 1) * width;
+    std::fill_n(row.begin(), reach, from[0]);
+    std::copy_n(from, width, row.begin() + reach);
+    std::fill_n(row.end() - reach, reach, from[width - 1]);
+    join_five(row.data() + reach, across.data() + (y + reach) * width, 1, width, join);
+  }
+  join_five(across.data() + reach * width, out.set.data(), width, width * mask.height, join);
   return out;
 }
 
@@ -55,7 +68,9 @@ PictureMask joined_to_edge(const PictureMask &mask, int strip) {
 }
 
 PictureMask opened(const PictureMask &mask) {
-  return of_five(of_five(of_five(of_five(mask, 1, 0, false), 0, 1, false), 1, 0, true), 0, 1, true);
+  const auto both = [](std::uint8_t a, std::uint8_t b) { return static_cast<std::uint8_t>(a & b); };
+  const auto either = [](std::uint8_t a, std::uint8_t b) { return static_cast<std::uint8_t>(a | b); };
+  return of_square(of_square(mask, both), either);
 }
 
 PictureMask largest_piece(const PictureMask &mask) {

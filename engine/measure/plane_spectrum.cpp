@@ -92,7 +92,15 @@ PlaneSpectrum::PlaneSpectrum(const Tile &tile) : side_(tile.side) {
   logarithms_.resize(power.size());
   for (std::size_t i = 0; i < power.size(); ++i)
     logarithms_[i] = static_cast<float>(std::log(power[i] / mean + 1e-4));
-  find_ground();
+}
+
+double PlaneSpectrum::above_ground(int across, int down) const {
+  if (!ground_.empty()) return at(across, down) - static_cast<double>(ground_[index(across, down)]);
+  constexpr int width = 2 * reach + 1;
+  double sum = 0;
+  for (int y = down - reach; y <= down + reach; ++y)
+    for (int x = across - reach; x <= across + reach; ++x) sum += at(x, y);
+  return at(across, down) - sum / (width * width);
 }
 
 void PlaneSpectrum::find_ground() {

@@ -23,7 +23,7 @@ public:
   /// periodically and is the same at opposite frequencies.
   double at(int across, int down) const;
   /// The same, less the mean over the 21 x 21 bins round it.
-  double above_ground(int across, int down) const { return at(across, down) - ground_[index(across, down)]; }
+  double above_ground(int across, int down) const;
 
 private:
   static constexpr int reach = 10;
@@ -31,7 +31,8 @@ private:
   void find_ground();
 
   int side_;
-  std::vector<float> logarithms_, ground_; ///< side / 2 + 1 bins across, side down
+  std::vector<float> logarithms_; ///< side / 2 + 1 bins across, side down
+  std::vector<float> ground_;     ///< the same; of a mean only, in which every bin is looked at
 };
 
 } // namespace stoneproof

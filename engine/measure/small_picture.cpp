@@ -16,7 +16,7 @@ int SmallPictureMaker::copy_side(std::int64_t pixels, const RowLayout &layout, i
 SmallPictureMaker::SmallPictureMaker(const RowLayout &layout, int side)
     : layout_(layout), to_rgb_(layout), width_(copy_side(layout.width, layout, side)),
       height_(copy_side(layout.height, layout, side)),
-      step_(std::max<std::int64_t>(1, layout.height / height_ / 3)), rows_(layout.height / step_),
+      step_(std::max<std::int64_t>(1, layout.height / height_ / 2)), rows_(layout.height / step_),
       average_({0, static_cast<double>(layout.width)}, {0, static_cast<double>(rows_)}, width_, height_) {
   if (!to_rgb_.is_plain()) rgb_.resize(static_cast<std::size_t>(layout.width) * 3);
 }

@@ -21,8 +21,7 @@ struct SmallPicture {
   }
 };
 
-/// Takes the rows of a decoding pass. Memory: one row of sums and the copy. Of a picture reduced by n at
-/// least three rows go into each of the copy's, and only every (n / 3)-th is looked at.
+/// Takes the rows of a decoding pass. Memory: one row of sums and the copy. Of a picture reduced by n at least two rows go into each of the copy's, and only every (n / 2)-th is looked at.
 class SmallPictureMaker {
 public:
   /// The longer side of the copy is `side` pixels, or the picture's own where that is less. The layout must

@@ -23,7 +23,9 @@ struct Tile {
   }
 };
 
-/// Cuts a part into tiles of 256 pixels, or of 128 where it is too small, and keeps those with most detail.
+/// Cuts a part into tiles of 256 pixels, or of 128 where it is too small, and keeps those with most detail,
+/// roughly judged.
+
 /// Of a part of n times 8 megapixels only every n-th row of tiles is looked at: detail is seldom in one place
 /// alone. They begin at multiples of eight pixels of the picture, so that the blocks of a JPEG lie whole
 /// inside. Memory: one row of tiles, as wide as the part, and those that are kept.
@@ -40,7 +42,12 @@ public:
   std::vector<Tile> take();
 
 private:
+  struct Kept {
+    std::int64_t rough = 0; ///< what it was chosen by
+    Tile tile;
+  };
   void judge_row_of_tiles(std::int64_t y);
+  Tile tile_at(std::int64_t x, std::int64_t y) const;
 
   PixelPart grid_; ///< the pixels that tiles cover
   int side_ = 0;   ///< 0: no room
@@ -49,9 +56,9 @@ private:
   const RowLayout &layout_;
   ToRgb to_rgb_;
   bool plain_gray_, plain_rgb_;
-  std::vector<std::uint8_t> rgb_;  ///< one row, where it must be converted
-  std::vector<std::uint8_t> band_; ///< lightness of one row of tiles
-  std::vector<Tile> kept_;
+  std::int64_t bytes_ = 3;         ///< a pixel of the band: gray or RGB
+  std::vector<std::uint8_t> band_; ///< one row of tiles
+  std::vector<Kept> kept_;
 };
 
 /// The same tile turned so that its columns are rows.
