@@ -52,19 +52,34 @@ std::optional<double> bed_tone(const SmallPicture &picture, int strip, bool whit
   return (tones[(tones.size() - 1) / 2] + tones[tones.size() / 2]) / 2;
 }
 
+/// Brightness of every pixel, and of one more round the picture, which goes on beyond its edges.
+std::vector<float> padded_gray(const SmallPicture &picture) {
+  std::vector<float> values;
+  values.reserve(static_cast<std::size_t>((picture.width + 2) * (picture.height + 2)));
+  for (int y = -1; y <= picture.height; ++y)
+    for (int x = -1; x <= picture.width; ++x)
+      values.push_back(static_cast<float>(
+          gray(picture.at(std::clamp(x, 0, picture.width - 1), std::clamp(y, 0, picture.height - 1)))));
+  return values;
+}
+
 /// Pixels of that tone, on the mean of the nine round each, and without colour.
 PictureMask of_tone(const SmallPicture &picture, double tone) {
   PictureMask mask(picture.width, picture.height);
-  for (int y = 0; y < picture.height; ++y)
+  const std::vector<float> padded = padded_gray(picture);
+  const auto stride = static_cast<std::size_t>(picture.width + 2);
+  std::vector<float> sums(stride); // of three rows
+  const auto wanted = static_cast<float>(9 * tone), off = static_cast<float>(9 * tone_off);
+  for (int y = 0; y < picture.height; ++y) {
+    const float *above = padded.data() + static_cast<std::size_t>(y) * stride;
+    for (std::size_t x = 0; x < stride; ++x) sums[x] = above[x] + above[x + stride] + above[x + 2 * stride];
     for (int x = 0; x < picture.width; ++x) {
-      double sum = 0;
-      for (int v = y - 1; v <= y + 1; ++v)
-        for (int u = x - 1; u <= x + 1; ++u)
-          sum += gray(picture.at(std::clamp(u, 0, picture.width - 1), std::clamp(v, 0, picture.height - 1)));
+      const float *sum = sums.data() + x;
       const std::uint8_t *p = picture.at(x, y);
       const int colour = std::max({p[0], p[1], p[2]}) - std::min({p[0], p[1], p[2]});
-      mask.at(x, y) = std::abs(sum / 9 - tone) < tone_off && colour < colour_off ? 1 : 0;
+      mask.at(x, y) = std::abs(sum[0] + sum[1] + sum[2] - wanted) < off && colour < colour_off ? 1 : 0;
     }
+  }
   return mask;
 }
 
@@ -172,6 +187,9 @@ BedBorder of_kind(const SmallPicture &picture, int strip, bool white) {
   const auto tone = bed_tone(picture, strip, white);
   if (!tone) return found;
   PictureMask original = joined_to_edge(of_tone(picture, *tone), strip);
+  // Two margins that count take more than this, whatever else is cut off.
+  const auto bed = static_cast<double>(std::ranges::count(original.set, 1));
+  if (bed < least_margin * static_cast<double>(original.set.size())) return found;
   for (std::uint8_t &pixel : original.set) pixel = pixel ? 0 : 1;
   original = largest_piece(opened(original));
   const Box box = box_of(original);

@@ -78,20 +78,19 @@ double PlaneSpectrum::at(int across, int down) const { return logarithms_[index(
 
 PlaneSpectrum::PlaneSpectrum(const Tile &tile) : side_(tile.side) {
   const std::vector<kiss_fft_cpx> values = transform(windowed(tile), side_);
-  std::vector<double> power(values.size());
+  std::vector<float> power(values.size());
   for (std::size_t i = 0; i < values.size(); ++i)
-    power[i] = static_cast<double>(values[i].r) * static_cast<double>(values[i].r) +
-               static_cast<double>(values[i].i) * static_cast<double>(values[i].i);
+    power[i] = values[i].r * values[i].r + values[i].i * values[i].i;
   const int least = static_cast<int>(fine * side_);
   double sum = 1e-6;
   std::int64_t count = 1;
   for (int down = -side_ / 2; down < side_ / 2; ++down)
     for (int across = 0; across <= side_ / 2; ++across)
-      if (across * across + down * down > least * least) sum += power[index(across, down)], ++count;
-  const double mean = sum / static_cast<double>(count);
+      if (across * across + down * down > least * least)
+        sum += static_cast<double>(power[index(across, down)]), ++count;
+  const float share = static_cast<float>(static_cast<double>(count) / sum);
   logarithms_.resize(power.size());
-  for (std::size_t i = 0; i < power.size(); ++i)
-    logarithms_[i] = static_cast<float>(std::log(power[i] / mean + 1e-4));
+  for (std::size_t i = 0; i < power.size(); ++i) logarithms_[i] = std::log(power[i] * share + 1e-4F);
 }
 
 double PlaneSpectrum::above_ground(int across, int down) const {

@@ -94,28 +94,36 @@ void TileSampler::add(std::int64_t y, const std::uint8_t *row) {
 }
 
 Tile TileSampler::tile_at(std::int64_t x, std::int64_t y) const {
-  Tile tile{grid_.x + x, y, side_, {}, 0};
-  tile.luma.reserve(static_cast<std::size_t>(side_) * static_cast<std::size_t>(side_));
+  const auto side = static_cast<std::size_t>(side_);
+  Tile tile{grid_.x + x, y, side_, std::vector<std::uint8_t>(side * side), 0};
   const std::uint8_t *pixels = band_.data() + x * bytes_;
-  for (int row = 0; row < side_; ++row, pixels += grid_.width * bytes_)
-    for (int column = 0; column < side_; ++column)
-      tile.luma.push_back(plain_gray_ ? pixels[column]
-                                      : luma_of(pixels + static_cast<std::ptrdiff_t>(3) * column));
-  tile.detail = detail_of(tile.luma.data(), static_cast<std::size_t>(side_), side_);
+  std::uint8_t *to = tile.luma.data();
+  for (int row = 0; row < side_; ++row, pixels += grid_.width * bytes_, to += side_) {
+    if (plain_gray_)
+      std::memcpy(to, pixels, side);
+    else
+      for (std::size_t column = 0; column < side; ++column) to[column] = luma_of(pixels + 3 * column);
+  }
+  tile.detail = detail_of(tile.luma.data(), side, side_);
   return tile;
 }
 
+/// The best of the row first, so that none is cut out that another drives out again.
 void TileSampler::judge_row_of_tiles(std::int64_t y) {
+  struct Candidate {
+    std::int64_t rough, x;
+  };
   const auto stride = static_cast<std::size_t>(grid_.width * bytes_);
-  for (std::int64_t x = 0; x < grid_.width; x += side_) {
-    const std::int64_t rough =
-        rough_detail(band_.data() + x * bytes_, stride, side_, static_cast<int>(bytes_));
-    if (kept_.size() == most_ && rough <= kept_.back().rough) continue;
+  std::vector<Candidate> row;
+  for (std::int64_t x = 0; x < grid_.width; x += side_)
+    row.push_back({rough_detail(band_.data() + x * bytes_, stride, side_, static_cast<int>(bytes_)), x});
+  const auto rougher = [](const auto &a, const auto &b) { return a.rough > b.rough; };
+  std::stable_sort(row.begin(), row.end(), rougher);
+  for (const Candidate &candidate : row) {
+    if (kept_.size() == most_ && candidate.rough <= kept_.back().rough) break;
     if (kept_.size() == most_) kept_.pop_back();
-    const auto place =
-        std::upper_bound(kept_.begin(), kept_.end(), rough,
-                         [](std::int64_t more, const Kept &kept) { return more > kept.rough; });
-    kept_.insert(place, {rough, tile_at(x, y)});
+    kept_.insert(std::upper_bound(kept_.begin(), kept_.end(), candidate, rougher),
+                 {candidate.rough, tile_at(candidate.x, y)});
   }
 }
 
