@@ -71,7 +71,8 @@ bool same_place(const GlassSpot &a, const GlassSpot &b) {
 
 } // namespace
 
-GlassSearch::GlassSearch(const std::vector<GlassOrigin> &origins) : part_of_(origins.size()) {
+GlassSearch::GlassSearch(const std::vector<GlassOrigin> &origins, GlassScope scope)
+    : part_of_(origins.size()) {
   std::vector<ScanOrigin> scans;
   std::vector<std::size_t> pictures;
   for (std::size_t i = 0; i < origins.size(); ++i)
@@ -81,21 +82,28 @@ GlassSearch::GlassSearch(const std::vector<GlassOrigin> &origins) : part_of_(ori
     }
   for (const auto &batch : scan_batches(scans)) {
     if (batch.size() < least_scans) continue;
-    Glass glass{{}, area_of(scans[batch.front()]), {}};
-    const std::size_t parts = (batch.size() + most_scans - 1) / most_scans;
-    for (std::size_t part = 0; part < parts; ++part) {
-      Part made{glasses_.size(), {}, {}, 0};
-      for (std::size_t i = part; i < batch.size(); i += parts) {
-        part_of_[pictures[batch[i]]] = Place{parts_.size(), made.scans.size()};
-        made.scans.push_back(pictures[batch[i]]);
-      }
-      made.missing = made.scans.size();
-      made.maps.resize(made.scans.size());
-      parts_.push_back(std::move(made));
-    }
-    for (const std::size_t scan : batch) glass.scans.push_back(pictures[scan]);
-    glasses_.push_back(std::move(glass));
+    std::vector<std::size_t> of_batch;
+    for (const std::size_t scan : batch) of_batch.push_back(pictures[scan]);
+    add_batch(of_batch, area_of(scans[batch.front()]));
   }
+  if (scope == GlassScope::compared) return;
+  for (std::size_t i = 0; i < scans.size(); ++i)
+    if (!scans[i].camera && !wants(pictures[i])) add_batch({pictures[i]}, area_of(scans[i]));
+}
+
+void GlassSearch::add_batch(const std::vector<std::size_t> &pictures, std::optional<Size> area) {
+  const std::size_t parts = (pictures.size() + most_scans - 1) / most_scans;
+  for (std::size_t part = 0; part < parts; ++part) {
+    Part made{glasses_.size(), {}, {}, 0};
+    for (std::size_t i = part; i < pictures.size(); i += parts) {
+      part_of_[pictures[i]] = Place{parts_.size(), made.scans.size()};
+      made.scans.push_back(pictures[i]);
+    }
+    made.missing = made.scans.size();
+    made.maps.resize(made.scans.size());
+    parts_.push_back(std::move(made));
+  }
+  glasses_.push_back({pictures, area, {}});
 }
 
 void GlassSearch::add(std::size_t picture, std::optional<GlassMap> map) {

@@ -17,12 +17,16 @@ struct GlassOrigin {
   std::optional<std::size_t> contributor;
 };
 
+/// Which pictures are looked at: those that can be compared, or each scan by itself too, for streaks.
+enum class GlassScope { compared, all_scans };
+
 /// Takes the maps of pictures in any order and from any thread, and compares those of a batch as soon as it
 /// has them all: no more are kept than are needed. Batches of more than 64 are compared in parts.
 class GlassSearch {
 public:
-  explicit GlassSearch(const std::vector<GlassOrigin> &origins);
-  /// Whether a map of the picture is of use: it is one of at least four of its kind.
+  GlassSearch(const std::vector<GlassOrigin> &origins, GlassScope scope);
+  /// Whether a map of the picture is of use: it is one of at least four of its kind, or every scan is.
+
   bool wants(std::size_t picture) const { return part_of_[picture].has_value(); }
   /// Once for each picture that is wanted; none: it could not be read.
   void add(std::size_t picture, std::optional<GlassMap> map);
@@ -39,6 +43,7 @@ private:
   struct Place {
     std::size_t part, scan;
   };
+  void add_batch(const std::vector<std::size_t> &pictures, std::optional<Size> area);
   void compare(Part &part);
   void add_spot(Glass &glass, GlassSpot spot) const;
 

@@ -128,7 +128,7 @@ std::vector<MeasuredFile> measure_files(const std::vector<std::filesystem::path>
   in_parallel(options.jobs, files.size(),
               [&](std::size_t i) { measured[i] = opened(files[i], press, options); });
   Shared shared{PressTables(press.profile), std::vector<CopyTraits>(files.size()),
-                GlassSearch(origins_of(measured, options.measure_pixels))};
+                GlassSearch(origins_of(measured, options.measure_pixels), GlassScope::all_scans)};
   Progress progress(options.progress, files.size());
   in_parallel(options.jobs, files.size(), [&](std::size_t i) {
     measure(measured[i], i, press, options, shared);

@@ -67,8 +67,8 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
       options.measure_pixels ? picture_looks(evidence) : std::vector<PictureLooks>(pictures.size());
   PressTables tables(evidence.press.profile);
   std::vector<CopyTraits> traits(pictures.size());
-  GlassSearch glass(options.measure_pixels ? origins_of(evidence)
-                                           : std::vector<GlassOrigin>(pictures.size()));
+  GlassSearch glass(options.measure_pixels ? origins_of(evidence) : std::vector<GlassOrigin>(pictures.size()),
+                    GlassScope::compared);
 
   Progress progress(options.progress, pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {

@@ -75,10 +75,8 @@ std::string dirty_glass_words(const Evidence &evidence, const Finding &finding) 
 std::string dirt_fact(const DirtOn &dirt) {
   std::vector<std::string> files;
   for (const auto &file : dirt.also) files.push_back(file.string());
-  const std::string words = spot_phrase(dirt.spot, dirt.place);
-  if (files.empty()) return fmt::format("perhaps {}", words);
-  return fmt::format("{}{}, as in {}", dirt.spot.certainty == Certainty::firm ? "" : "perhaps ", words,
-                     first_few(files));
+  return fmt::format("{}{}, as in {}", dirt.spot.certainty == Certainty::firm ? "" : "perhaps ",
+                     spot_phrase(dirt.spot, dirt.place), first_few(files));
 }
 
 } // namespace stoneproof::content

@@ -189,7 +189,9 @@ std::vector<FactRow> fact_rows(const MeasuredFile &measured, const PressSheet &p
     rows.push_back({"Screen", "looks like a copy of what a screen showed, or a drawing in flat colours"});
   if (const std::string words = state.bed ? bed_fact(*state.bed) : ""; !words.empty())
     rows.push_back({"Bed", words});
-  for (const DirtOn &dirt : measured.dirt) rows.push_back({"Dirt", dirt_fact(dirt)});
+  // A line in one scan alone may be part of the picture: the record tells of it as a hint.
+  for (const DirtOn &dirt : measured.dirt)
+    if (!dirt.also.empty()) rows.push_back({"Dirt", dirt_fact(dirt)});
   for (const CopyOf &copy : measured.copies) rows.push_back({"Copy", copy_fact(copy)});
 
   rows.push_back({"Tones", tone_words(measured, press)});

@@ -37,7 +37,7 @@ std::vector<GlassOrigin> origins_of(const std::vector<Facts> &facts) {
 TEST_CASE("a speck is told once with its place on the glass and all pictures that show it") {
   std::vector<Facts> facts(9, scan_facts());
   facts[4] = scan_facts("", 200); // another size: cropped
-  GlassSearch search(origins_of(facts));
+  GlassSearch search(origins_of(facts), GlassScope::compared);
   CHECK_FALSE(search.wants(4));
   for (const std::size_t picture : {8u, 1u, 0u, 3u, 2u, 7u, 6u, 5u}) {
     REQUIRE(search.wants(picture));
@@ -63,7 +63,7 @@ TEST_CASE("three scans are too few, and cameras, line art and other scanners do 
   facts[4].camera = true;
   facts[5].colour = ColourModel::bilevel;
   facts[6].stored_x = Density::of_ppi(200);
-  const GlassSearch search(origins_of(facts));
+  const GlassSearch search(origins_of(facts), GlassScope::compared);
   for (std::size_t i = 0; i < facts.size(); ++i) CHECK_FALSE(search.wants(i));
 }
 
@@ -72,13 +72,13 @@ TEST_CASE("a turned scan is compared as it was stored") {
   facts[2].orientation = 6;
   facts[2].size = {300, 240};
   facts[2].stored_x = Density::of_ppi(100);
-  const GlassSearch search(origins_of(facts));
+  const GlassSearch search(origins_of(facts), GlassScope::compared);
   for (std::size_t i = 0; i < facts.size(); ++i) CHECK(search.wants(i));
 }
 
 TEST_CASE("files that cannot be read leave the others to be compared") {
   const std::vector<Facts> facts(7, scan_facts());
-  GlassSearch search(origins_of(facts));
+  GlassSearch search(origins_of(facts), GlassScope::compared);
   for (unsigned picture = 0; picture < 7; ++picture)
     search.add(picture, picture == 2 ? std::nullopt : std::optional(soiled(picture)));
   const std::vector<Glass> glasses = search.take();
@@ -88,7 +88,7 @@ TEST_CASE("files that cannot be read leave the others to be compared") {
 
 TEST_CASE("a large batch is compared in parts, and the same dirt is told once") {
   const std::vector<Facts> facts(70, scan_facts());
-  GlassSearch search(origins_of(facts));
+  GlassSearch search(origins_of(facts), GlassScope::compared);
   for (unsigned picture = 0; picture < 70; ++picture) search.add(picture, soiled(picture));
   const std::vector<Glass> glasses = search.take();
   REQUIRE(glasses.size() == 1);
@@ -97,4 +97,21 @@ TEST_CASE("a large batch is compared in parts, and the same dirt is told once") 
   CHECK(sure == 1);
   CHECK(glasses[0].spots[0].carriers.size() >= 65);
   CHECK(std::ranges::is_sorted(glasses[0].spots[0].carriers));
+}
+
+TEST_CASE("a scan by itself gives a hint of a streak where every scan is looked at") {
+  std::vector<Facts> facts(2, scan_facts());
+  facts[1].camera = true;
+  GlassSearch search(origins_of(facts), GlassScope::all_scans);
+  CHECK_FALSE(search.wants(1));
+  REQUIRE(search.wants(0));
+  made::Raster scan = made::subject(1, false);
+  for (int y = 0; y < scan.height; ++y) made::add_levels(scan, 90, y, -8);
+  search.add(0, made::glass_map(scan));
+  const std::vector<Glass> glasses = search.take();
+  REQUIRE(glasses.size() == 1);
+  REQUIRE(glasses[0].spots.size() == 1);
+  CHECK(glasses[0].spots[0].kind == GlassSpotKind::streak_down);
+  CHECK(glasses[0].spots[0].certainty == Certainty::hint);
+  CHECK(glasses[0].spots[0].left == Approx(90.5 / 240).margin(1.5 / 240));
 }
