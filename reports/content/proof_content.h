@@ -35,9 +35,11 @@ struct Surface {
 };
 
 struct ProofContent {
-  std::string title;                      ///< of the book
-  std::string job;                        ///< the book in one line: trim, binding, pages, pictures
-  std::string verdict;                    ///< one line
+  std::string title;   ///< of the book
+  std::string job;     ///< the book in one line: trim, binding, pages, pictures
+  std::string verdict; ///< one line
+  std::string round;   ///< what changed since the last round; empty: there is none to compare
+
   bool clear = false;                     ///< no hold
   std::array<std::size_t, 3> counts{};    ///< by Grade
   std::vector<Mark> marks;                ///< by number

@@ -62,8 +62,11 @@ private:
     y_ += 4_mm;
     y_ =
         on.lines({style::margin, y_}, style::verdict, on.wrap(style::verdict, table_width, content_.verdict));
+    if (!content_.round.empty())
+      y_ = on.lines({style::margin, y_}, style::body, on.wrap(style::body, table_width, content_.round));
     y_ += 2_mm;
     counts(on);
+
     y_ = on.lines({style::margin, y_}, style::body_aside,
                   on.wrap(style::body_aside, table_width, content_.press));
     y_ += 5_mm;

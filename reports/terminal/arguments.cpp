@@ -28,8 +28,9 @@ constexpr std::int64_t usual_memory_together = 1000 * megabyte;
 /// The options as written; numbers are read afterwards.
 struct Written {
   std::string book, rule;
-  std::vector<std::string> pictures;
-  std::optional<std::string> out, record, csv, press, jobs;
+  std::vector<std::string> pictures, records;
+
+  std::optional<std::string> out, record, since, csv, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
@@ -79,6 +80,9 @@ void add_proof(CLI::App &app, Written &written) {
   add_text(*verb, "--out", written.out, "FILE", "where the proof goes (else BOOK.proof.pdf, beside BOOK)");
   add_text(*verb, "--record", written.record, "FILE",
            "where the record goes (else BOOK.record.json, beside BOOK)");
+  add_text(*verb, "--since", written.since, "RECORD",
+           "the last round's record: tells what is new and mended");
+
   add_measuring(*verb, written);
   add_limits(*verb, written);
 }
@@ -105,7 +109,9 @@ void add_verbs(CLI::App &app, Written &written) {
   add_proof(app, written);
   add_plan(app, written);
   add_measure(app, written);
+  app.add_subcommand("compare")->add_option("RECORD", written.records);
   app.add_subcommand("press");
+
   app.add_subcommand("explain")->add_option("RULE", written.rule);
 }
 
@@ -224,6 +230,8 @@ Outcome<Command> proof_command(const Written &written) {
   command.book = written.book;
   command.out = written.out;
   command.record = written.record;
+  command.since = written.since;
+
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);
 }
@@ -243,12 +251,21 @@ Outcome<Command> measure_command(const Written &written) {
   return Command(command);
 }
 
+Outcome<Command> compare_command(const Written &written) {
+  const auto &records = written.records;
+  if (records.size() < 2 || records[0].empty() || records[1].empty())
+    return command_fault("two RECORDs to compare are wanted, the earlier one first", "compare");
+  if (records.size() > 2) return command_fault("nothing is expected at " + in_quotes(records[2]), "compare");
+  return Command(CompareCommand{records[0], records[1]});
+}
+
 Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   const CLI::App &verb = verb_of(app);
   if (const auto fault = forgotten_value(verb)) return *fault;
   if (verb.get_name() == "proof") return proof_command(written);
   if (verb.get_name() == "plan") return plan_command(written);
   if (verb.get_name() == "measure") return measure_command(written);
+  if (verb.get_name() == "compare") return compare_command(written);
   if (verb.get_name() == "press") return Command(PressCommand{});
   if (verb.get_name() == "explain")
     return Command(ExplainCommand{written.rule.empty() ? std::nullopt : std::optional(written.rule)});

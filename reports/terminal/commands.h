@@ -24,6 +24,8 @@ struct MeasureOptions {
 struct ProofCommand {
   std::filesystem::path book;                       ///< the description
   std::optional<std::filesystem::path> out, record; ///< none: beside the description, named after it
+  std::optional<std::filesystem::path> since;       ///< the record of the last round
+
   MeasureOptions options;
 };
 
@@ -40,6 +42,11 @@ struct MeasureCommand {
   MeasureOptions options;
 };
 
+/// Set two rounds side by side.
+struct CompareCommand {
+  std::filesystem::path before, now; ///< their records
+};
+
 /// Print the built-in press sheet.
 struct PressCommand {};
 
@@ -53,7 +60,7 @@ struct ShowCommand {
   std::string text;
 };
 
-using Command =
-    std::variant<ProofCommand, PlanCommand, MeasureCommand, PressCommand, ExplainCommand, ShowCommand>;
+using Command = std::variant<ProofCommand, PlanCommand, MeasureCommand, CompareCommand, PressCommand,
+                             ExplainCommand, ShowCommand>;
 
 } // namespace stoneproof::terminal

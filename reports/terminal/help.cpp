@@ -45,13 +45,21 @@ constexpr std::string_view measure_more =
     "are never changed. Exit status: 0 all were measured, 2 the command line is wrong, 3 a picture or the "
     "press sheet could not be read (the other pictures are still told of).";
 
-const std::array<VerbHelp, 5> &verbs() {
-  static const std::array<VerbHelp, 5> table = {{
+constexpr std::string_view compare_more =
+    "The earlier record first. A finding stands where the same rule speaks of the same frame, picture or "
+    "words, "
+    "though pages were renumbered and frames moved. Exit status: 0 the later record is clear, 1 it has a "
+    "hold, 2 "
+    "the command line is wrong, 3 a record could not be read, or they are of two books.";
+
+const std::array<VerbHelp, 6> &verbs() {
+  static const std::array<VerbHelp, 6> table = {{
       {"proof",
        "stoneproof proof BOOK [options]",
        "checks a book, writes its proof and its record",
        {{"stoneproof proof album.xml", "writes album.proof.pdf and album.record.json"},
         {"stoneproof proof album.xml --press printer.xml", "checks against the printer's own requirements"},
+        {"stoneproof proof album.xml --since round1.json", "tells what changed since that round"},
         {"stoneproof proof album.xml --out /tmp/proof.pdf --json", "writes there, prints the record"}},
        proof_more},
       {"plan",
@@ -68,6 +76,11 @@ const std::array<VerbHelp, 5> &verbs() {
         {"stoneproof measure wedding.jpg --press printer.xml", "by the printer's own requirements"},
         {"stoneproof measure scans/*.tif --json > scans.json", "every figure, for a program"}},
        measure_more},
+      {"compare",
+       "stoneproof compare EARLIER LATER",
+       "tells what is new, standing and mended between two rounds",
+       {{"stoneproof compare round1.record.json album.record.json", "what came of the rescans"}},
+       compare_more},
       {"press",
        "stoneproof press",
        "prints the built-in press sheet, commented, ready to edit",

@@ -1,7 +1,9 @@
 // The program: a command line in, an exit status out.
 #include "engine/press/read.h"
 #include "reports/terminal/arguments.h"
+#include "reports/terminal/compare_verb.h"
 #include "reports/terminal/console.h"
+
 #include "reports/terminal/explain.h"
 #include "reports/terminal/measure_verb.h"
 #include "reports/terminal/plan_verb.h"
@@ -19,6 +21,7 @@ struct Run {
   ExitStatus operator()(const ProofCommand &command) const { return run_proof(command); }
   ExitStatus operator()(const PlanCommand &command) const { return run_plan(command); }
   ExitStatus operator()(const MeasureCommand &command) const { return run_measure(command); }
+  ExitStatus operator()(const CompareCommand &command) const { return run_compare(command); }
   ExitStatus operator()(const PressCommand &) const {
     return print_result(built_in_press_sheet_text(), ExitStatus::clear);
   }

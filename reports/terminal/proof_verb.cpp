@@ -3,17 +3,22 @@
 #include "reports/terminal/proof_verb.h"
 
 #include "engine/run/run.h"
+#include "engine/xml/characters.h"
 #include "reports/content/proof_content.h"
 #include "reports/files/replace_file.h"
 #include "reports/layout/proof.h"
 #include "reports/pdf/write_pdf.h"
+#include "reports/record/read_record.h"
 #include "reports/record/record.h"
+
 #include "reports/terminal/book_inputs.h"
 #include "reports/terminal/console.h"
 #include "reports/terminal/outputs.h"
 #include "reports/terminal/progress.h"
 #include "reports/terminal/source_date.h"
 #include "reports/terminal/summary.h"
+
+#include <fmt/format.h>
 
 #include <utility>
 
@@ -39,6 +44,30 @@ Outcome<Done> write_outputs(const ProofFiles &files, const layout::Document &doc
   return written ? replace_file(files.record, record) : written;
 }
 
+/// What changed since the last round, in words; empty where none is named.
+Outcome<std::string> round_since(const std::optional<content::RecordedRound> &last,
+                                 const std::string &record) {
+  if (!last) return std::string();
+  const auto now = record::parse_record(record, "the record of this round");
+  if (!now) return now.fault();
+  return fmt::format("Since the last round: {}.",
+                     content::round_words(content::compare_rounds(*last, now.value())));
+}
+
+/// The last round's record, if one is named.
+Outcome<std::optional<content::RecordedRound>> last_round(const ProofCommand &command, const Book &book) {
+  if (!command.since) return std::optional<content::RecordedRound>();
+  auto last = record::read_record(*command.since);
+  if (!last) return last.fault();
+  content::RecordedRound now{book.title, false, {}, {}};
+  for (const Page &page : book.pages)
+    for (const Frame &frame : page.frames) now.frames.push_back(frame.id);
+  if (!content::same_book(last.value(), now))
+    return Fault{fmt::format("this is the record of another book, “{}”", printable(last.value().title)),
+                 command.since->string(), "Name the record of an earlier round of this book."};
+  return std::optional(std::move(last).value());
+}
+
 } // namespace
 
 ExitStatus run_proof(const ProofCommand &command) {
@@ -52,17 +81,24 @@ ExitStatus run_proof(const ProofCommand &command) {
   const ProofFiles files = {output_of(command.book, ".proof.pdf", command.out),
                             output_of(command.book, ".record.json", command.record)};
   const std::vector<Output> outputs = {{files.proof, "the proof"}, {files.record, "the record"}};
-  if (const auto fault = clash(outputs, files_read(command.book, command.options.press, inputs)))
-    return refuse(*fault, ExitStatus::wrong_command);
+  auto files_in = files_read(command.book, command.options.press, inputs);
+  if (command.since) files_in.push_back({*command.since, "the last round's record"});
+  const auto last = last_round(command, inputs.book);
+  if (!last) return refuse(last.fault(), ExitStatus::unreadable_input);
+  if (const auto fault = clash(outputs, files_in)) return refuse(*fault, ExitStatus::wrong_command);
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
   Checked checked = check(command, inputs, console.progress);
   const std::string record = record::record_text(checked.evidence, checked.findings,
                                                  {STONEPROOF_VERSION, inputs.book_sha256, made_at.value()});
-  const auto content = content::proof_content(checked.evidence, checked.findings);
+  const auto round = round_since(last.value(), record);
+  if (!round) return refuse(round.fault(), ExitStatus::unreadable_input);
+  auto content = content::proof_content(checked.evidence, checked.findings);
+  content.round = round.value();
+
   const auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
-                                               {sha256_of_text(record), made_at.value()});
+                                               {sha256_of_text(record + content.round), made_at.value()});
   if (const auto written = write_outputs(files, document, inputs.typesetter, record); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 

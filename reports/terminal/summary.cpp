@@ -53,7 +53,9 @@ std::string summary(const content::ProofContent &content, const ProofFiles &file
   Lines head = few_lines(content.title, width, 1);
   for (const std::string &line : few_lines(content.verdict, width, 2))
     head.push_back(bold ? "\033[1m" + line + "\033[0m" : line);
+  for (std::string &line : few_lines(content.round, width, 2)) head.push_back(std::move(line));
   head.push_back(counts_line(content.counts));
+
   Lines foot = {"Proof   " + printable(files.proof.string()), "Record  " + printable(files.record.string())};
   for (std::string &line : few_lines(content.press, width, 3)) foot.push_back(std::move(line));
 
