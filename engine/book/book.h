@@ -68,6 +68,7 @@ struct Cover {
 struct Contributor {
   std::string id, name, contact;
   SourcePlace place;
+  std::optional<std::string> language = {}; ///< BCP 47 tag of letters to them; none: that of the book
 };
 
 enum class Use { photo, line_art, document, clipping };

@@ -31,6 +31,7 @@ void read_contributors(const Element &list, Book &book, Names &contributors, Fau
     contributor.id = one.required("id", parse_id);
     contributor.name = one.required("name", parse_line);
     contributor.contact = one.optional("contact", parse_line).value_or("");
+    contributor.language = one.optional("language", parse_language);
     contributors.give(contributor.id, book.contributors.size(), one);
     book.contributors.push_back(std::move(contributor));
   }

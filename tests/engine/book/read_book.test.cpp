@@ -22,7 +22,7 @@ constexpr std::string_view whole = R"(<?xml version="1.0" encoding="UTF-8"?>
   <binding kind="case" first-page="right" gutter-loss="6mm"/>
   <contributors>
     <contributor id="ελένη" name="Ελένη Παππά" contact="eleni@example.org"/>
-    <contributor id="jan" name="Jan Żak"/>
+    <contributor id="jan" name="Jan Żak" language="de-AT"/>
   </contributors>
   <pictures>
     <picture id="mill" file="scans/the mill.tif" contributor="jan" use="line-art">
@@ -93,6 +93,8 @@ TEST_CASE("every part of a description arrives in the book") {
   CHECK(book.contributors[0].name == "Ελένη Παππά");
   CHECK(book.contributors[0].contact == "eleni@example.org");
   CHECK(book.contributors[1].contact.empty());
+  CHECK_FALSE(book.contributors[0].language);
+  CHECK(book.contributors[1].language == "de-AT");
   CHECK(book.contributors[1].place == SourcePlace{9, 5});
   REQUIRE(book.pictures.size() == 2);
   CHECK(book.path_of(book.pictures[0]) == folder.path / "scans/the mill.tif");
