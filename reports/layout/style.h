@@ -55,6 +55,16 @@ inline constexpr TypeStyle advice{Face::text, 12.5_pt, 16.5_pt, dark};
 inline constexpr TypeStyle advice_heading{Face::label_bold, 11.5_pt, 16_pt, dark};
 inline constexpr TypeStyle plan_label{Face::label, 9_pt, 12_pt, aside};
 
+// Letters: A4 upright, in the larger type of the plan.
+inline constexpr Size letter_sheet{210_mm, 297_mm};
+inline constexpr Length letter_margin = 20_mm;
+inline constexpr TypeStyle letter_strong{Face::text_bold, 14_pt, 18_pt, dark};
+inline constexpr TypeStyle letter_glance{Face::text_bold, 12.5_pt, 16.5_pt, dark};
+inline constexpr TypeStyle letter_setting{Face::label_bold, 16_pt, 20_pt, dark};
+inline constexpr TypeStyle letter_aside{Face::text_italic, 12.5_pt, 16.5_pt, dark};
+inline constexpr TypeStyle letter_caption{Face::label, 10.5_pt, 13.5_pt, dark};
+inline constexpr TypeStyle letter_badge{Face::label_bold, 10.5_pt, 14_pt, mark};
+
 inline const Stroke hair{aside, 0.3_pt, {}};
 inline const Stroke row_rule{faint, 0.4_pt, {}};
 inline const Stroke leader{mark, 0.4_pt, {}};

@@ -1,0 +1,158 @@
+// The first page of a letter. The only ways in are lay_out_letter_front and lay_out_letter_glass; tested in
+// tests/reports/layout/letter.test.cpp.
+#include "reports/layout/letter_sheets.h"
+
+#include "engine/plan/scan_plan.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+namespace stoneproof::layout {
+
+namespace {
+
+using namespace literals;
+
+void greeting(LetterSheets &sheets, const content::LetterContent &content) {
+  Canvas on = sheets.canvas();
+  on.text({LetterSheets::left, sheets.y}, style::plan_label, content.letter_for);
+  sheets.y += style::plan_label.leading + 0.5_mm;
+  constexpr std::size_t most = 2; // lines of a name and of a title
+  const auto head = [&](const TypeStyle &style, std::string_view text) {
+    auto lines = sheets.type_lines(style, LetterSheets::width, text);
+    if (lines.size() > most) {
+      lines.resize(most);
+      lines.back() = on.shortened(style, LetterSheets::width, lines.back() + " …");
+    }
+    sheets.y = on.lines({LetterSheets::left, sheets.y}, style, lines);
+  };
+  head(style::title, content.name);
+  head(style::pile_device, content.about);
+  sheets.y += 6_mm;
+  sheets.paragraph(style::advice, content.greeting);
+  sheets.y += 2_mm;
+  sheets.paragraph(style::advice, content.intro);
+  for (const std::string &text : content.explained) {
+    sheets.y += 2_mm;
+    sheets.paragraph(style::advice, text);
+  }
+  sheets.y += 6_mm;
+}
+
+/// A row of the list: two lines of words, or one where many rows are to fit the first page.
+struct GlanceRow {
+  Size picture;
+  bool one_line;
+  Length height() const { return picture.height + gap * 2; }
+  static constexpr Length gap = 1.3_mm; ///< above and below the rule
+};
+constexpr GlanceRow roomy{{22_mm, 13_mm}, false}, narrow{{16_mm, 8.6_mm}, true};
+
+void glance_row(LetterSheets &sheets, const content::LetterPicture &picture, const GlanceRow &row) {
+  constexpr Length number_left = LetterSheets::left + 8_mm, picture_left = LetterSheets::left + 17_mm,
+                   words_left = LetterSheets::left + 44_mm;
+  const Length top = sheets.y, middle = top + row.picture.height / 2;
+  const auto centred = [&](const TypeStyle &style) { return middle - style.leading / 2; };
+  Canvas on = sheets.canvas();
+  sheets.tick_box({LetterSheets::left, middle - LetterSheets::box / 2});
+  on.text({number_left, centred(style::letter_glance)}, style::letter_glance, picture.number);
+  sheets.thumbnail({picture_left, top, row.picture.width, row.picture.height}, picture, "");
+  Length width = LetterSheets::right - words_left - on.width(style::letter_setting, picture.setting) - 4_mm;
+  const auto words = [&](Point at, const TypeStyle &style, std::string_view text) {
+    on.text(at, style, on.shortened(style, width, text));
+  };
+  if (row.one_line) {
+    words({words_left, centred(style::letter_glance)}, style::letter_glance, picture.glance);
+    const Length used = on.width(style::letter_glance, picture.glance) + 4_mm;
+    width = width - used;
+    if (width > 15_mm)
+      words({words_left + used, centred(style::letter_caption)}, style::letter_caption, picture.name);
+  } else {
+    words({words_left, middle - 5.9_mm}, style::letter_glance, picture.glance);
+    words({words_left, middle + 0.5_mm}, style::letter_caption, picture.name);
+  }
+  on.text_to_right({LetterSheets::right, centred(style::letter_setting)}, style::letter_setting,
+                   picture.setting);
+  sheets.y = top + row.picture.height + GlanceRow::gap;
+  sheets.rule();
+  sheets.y += GlanceRow::gap;
+}
+
+/// What to do at a glance, all on the first page as far as it can be. Clean glass comes before any scan.
+void list(LetterSheets &sheets, const content::LetterContent &content) {
+  if (content.glass) {
+    sheets.paragraph(style::letter_strong, content.glass->heading);
+    sheets.y += 4_mm;
+  }
+  const Length head = style::heading.leading + 4_mm;
+  if (!sheets.has_room(head + roomy.height())) sheets.begin();
+  const bool all_fit =
+      sheets.has_room(head + roomy.height() * static_cast<std::int64_t>(content.pictures.size()));
+  const GlanceRow &row = all_fit ? roomy : narrow;
+  sheets.heading(content.glance);
+  for (const content::LetterPicture &picture : content.pictures) {
+    if (!sheets.has_room(row.height())) {
+      sheets.begin();
+      sheets.heading(content.glance_more);
+    }
+    glance_row(sheets, picture, row);
+  }
+  sheets.y += 6_mm;
+}
+
+/// A circle as a shape of straight edges.
+std::vector<Point> circle(Point centre, Length radius) {
+  constexpr int corners = 36;
+  std::vector<Point> shape;
+  for (int i = 0; i < corners; ++i) {
+    const double angle = 2 * std::numbers::pi * i / corners;
+    shape.push_back({centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
+  }
+  return shape;
+}
+
+/// What does not lie on the usual glass is drawn at its edge.
+Point on_glass(const content::GlassSpot &spot, const Rect &glass, double scale) {
+  const auto along = [&](double at_mm, Length room) {
+    return std::clamp(Length::of_mm(std::clamp(at_mm, 0.0, 2000.0)) * scale, Length{}, room);
+  };
+  return {glass.x + along(spot.x_mm + spot.width_mm / 2, glass.width),
+          glass.y + along(spot.y_mm + spot.height_mm / 2, glass.height)};
+}
+
+} // namespace
+
+void lay_out_letter_front(LetterSheets &sheets, const content::LetterContent &content) {
+  sheets.begin();
+  greeting(sheets, content);
+  if (content.listed()) list(sheets, content);
+  if (content.glass) lay_out_letter_glass(sheets, *content.glass);
+}
+void lay_out_letter_glass(LetterSheets &sheets, const content::LetterGlass &glass) {
+  constexpr double scale = 0.3;
+  constexpr Length ring = 2.2_mm, between = 8_mm;
+  const Size size{flatbed_glass.width * scale, flatbed_glass.height * scale};
+  const Length words_left = LetterSheets::left + size.width + between;
+  const Length words_width = LetterSheets::right - words_left;
+  const auto heading = sheets.type_lines(style::letter_strong, words_width, glass.heading);
+  const auto sentence = sheets.type_lines(style::advice, words_width, glass.sentence);
+  const Length words =
+      height_of(style::letter_strong, heading.size()) + 2_mm + height_of(style::advice, sentence.size());
+  const Length height = std::max(size.height, words);
+  if (!sheets.has_room(height)) sheets.begin();
+  Canvas on = sheets.canvas();
+  const Rect drawn{LetterSheets::left, sheets.y, size.width, size.height};
+  on.box(drawn, style::gap_fill, style::trim_line);
+  for (const content::GlassSpot &spot : glass.spots) {
+    const Point centre = on_glass(spot, drawn, scale);
+    on.shape(circle(centre, 0.4_mm), style::dark, {});
+    on.shape(circle(centre, ring), {}, style::grade_line(Grade::hold));
+  }
+  const Length below = on.lines({words_left, sheets.y}, style::letter_strong, heading) + 2_mm;
+  on.lines({words_left, below}, style::advice, sentence);
+  sheets.y += height + 8_mm;
+}
+
+} // namespace stoneproof::layout
