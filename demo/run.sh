@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Plans the scans of the demo album, makes it and its booklet and proofs them, on a fresh Debian 12: bash demo/run.sh
+# Plans the scans of the demo album, makes it and its booklet, writes the letters to its contributors and proofs both,
+# on a fresh Debian 12: bash demo/run.sh
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -16,6 +17,8 @@ build-demo/reports/terminal/stoneproof plan build-demo/unscanned/book.xml --pres
 build-demo/demo/make_demo demo/book.xml build-demo/book
 cp demo/booklet.xml build-demo/book
 
+build-demo/reports/terminal/stoneproof letters build-demo/book/book.xml --press demo/press.xml
+
 # Both have planted faults, so the proof holds them back: exit status 1 is the right one here.
 for name in book booklet; do
   status=0
@@ -30,6 +33,7 @@ cat <<END
 
 The proofs to look at: build-demo/book/book.proof.pdf and booklet.proof.pdf
 The scanning plan:     build-demo/book/book.plan.pdf, its table book.plan.csv
+The letters:           build-demo/book/book.letters, one for each contributor
 The records behind:    build-demo/book/book.record.json and booklet.record.json
 What was planted:      demo/planted.md
 END

@@ -30,7 +30,7 @@ struct Written {
   std::string book, rule;
   std::vector<std::string> pictures, records;
 
-  std::optional<std::string> out, record, since, csv, press, jobs;
+  std::optional<std::string> out, record, since, folder, csv, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
@@ -48,9 +48,10 @@ void add_press(CLI::App &verb, Written &written) {
 /// Whose requirements, and how pictures are read.
 void add_measuring(CLI::App &verb, Written &written) {
   add_press(verb, written);
-  verb.add_flag("--json", written.json,
-                fmt::format("print {}", verb.get_name() == "proof" ? "the record instead of the summary"
-                                                                   : "the figures as JSON"));
+  if (verb.get_name() != "letters")
+    verb.add_flag("--json", written.json,
+                  fmt::format("print {}", verb.get_name() == "proof" ? "the record instead of the summary"
+                                                                     : "the figures as JSON"));
   verb.add_flag("--quick", written.quick, "do not measure tones and inks: faster");
   add_text(verb, "--jobs", written.jobs, "N",
            fmt::format("threads, 1 to {} (else one for each processor)", most_jobs));
@@ -87,6 +88,14 @@ void add_proof(CLI::App &app, Written &written) {
   add_limits(*verb, written);
 }
 
+void add_letters(CLI::App &app, Written &written) {
+  CLI::App *verb = app.add_subcommand("letters");
+  verb->add_option("BOOK", written.book);
+  add_text(*verb, "--dir", written.folder, "FOLDER", "where the letters go (else BOOK.letters, beside BOOK)");
+  add_measuring(*verb, written);
+  add_limits(*verb, written);
+}
+
 void add_plan(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("plan");
   verb->add_option("BOOK", written.book);
@@ -107,6 +116,7 @@ void add_verbs(CLI::App &app, Written &written) {
   app.set_help_flag("--help,-h", "show this help");
   app.set_version_flag("--version", STONEPROOF_VERSION, "show the version");
   add_proof(app, written);
+  add_letters(app, written);
   add_plan(app, written);
   add_measure(app, written);
   app.add_subcommand("compare")->add_option("RECORD", written.records);
@@ -236,6 +246,15 @@ Outcome<Command> proof_command(const Written &written) {
   return Command(command);
 }
 
+Outcome<Command> letters_command(const Written &written) {
+  if (written.book.empty()) return command_fault("the BOOK to write letters for is missing", "letters");
+  LettersCommand command;
+  command.book = written.book;
+  command.folder = written.folder;
+  if (const auto fault = read_measuring("letters", written, command.options)) return *fault;
+  return Command(command);
+}
+
 Outcome<Command> plan_command(const Written &written) {
   if (written.book.empty()) return command_fault("the BOOK to plan for is missing", "plan");
   return Command(PlanCommand{written.book, written.out, written.csv, written.press});
@@ -263,6 +282,7 @@ Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   const CLI::App &verb = verb_of(app);
   if (const auto fault = forgotten_value(verb)) return *fault;
   if (verb.get_name() == "proof") return proof_command(written);
+  if (verb.get_name() == "letters") return letters_command(written);
   if (verb.get_name() == "plan") return plan_command(written);
   if (verb.get_name() == "measure") return measure_command(written);
   if (verb.get_name() == "compare") return compare_command(written);

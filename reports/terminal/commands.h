@@ -36,6 +36,13 @@ struct PlanCommand {
   std::optional<std::filesystem::path> press;    ///< none: the built-in press sheet
 };
 
+/// Check a book, write a letter for each contributor who has something to do.
+struct LettersCommand {
+  std::filesystem::path book;                  ///< the description
+  std::optional<std::filesystem::path> folder; ///< none: beside the description, named after it
+  MeasureOptions options;                      ///< without `json`
+};
+
 /// Tell what picture files are good for.
 struct MeasureCommand {
   std::vector<std::filesystem::path> pictures; ///< at least one
@@ -60,7 +67,7 @@ struct ShowCommand {
   std::string text;
 };
 
-using Command = std::variant<ProofCommand, PlanCommand, MeasureCommand, CompareCommand, PressCommand,
+using Command = std::variant<ProofCommand, LettersCommand, PlanCommand, MeasureCommand, CompareCommand, PressCommand,
                              ExplainCommand, ShowCommand>;
 
 } // namespace stoneproof::terminal

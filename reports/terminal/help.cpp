@@ -31,6 +31,15 @@ constexpr std::string_view proof_more =
     "line is wrong, 3 the description or the press sheet could not be read, 4 an output could not be "
     "written.";
 
+constexpr std::string_view letters_more =
+    "Each contributor gets a PDF with the pictures that need something, and for each the one thing to do, in "
+    "their language (English and German). Who has nothing to do gets none. What is for the book maker to "
+    "mend "
+    "stands in no letter: see the proof. The folder is made if need be. Exit status: 0 the letters are "
+    "written, or none was needed, 2 the command line is wrong, 3 the description or the press sheet could "
+    "not "
+    "be read, 4 a letter could not be written.";
+
 constexpr std::string_view plan_more =
     "Needs no scans: the setting for each original comes from its size and from its frames. Picture files "
     "that are there already are looked at, never changed: what has pixels enough need not be scanned. The "
@@ -52,8 +61,8 @@ constexpr std::string_view compare_more =
     "hold, 2 "
     "the command line is wrong, 3 a record could not be read, or they are of two books.";
 
-const std::array<VerbHelp, 6> &verbs() {
-  static const std::array<VerbHelp, 6> table = {{
+const std::array<VerbHelp, 7> &verbs() {
+  static const std::array<VerbHelp, 7> table = {{
       {"proof",
        "stoneproof proof BOOK [options]",
        "checks a book, writes its proof and its record",
@@ -62,6 +71,13 @@ const std::array<VerbHelp, 6> &verbs() {
         {"stoneproof proof album.xml --since round1.json", "tells what changed since that round"},
         {"stoneproof proof album.xml --out /tmp/proof.pdf --json", "writes there, prints the record"}},
        proof_more},
+      {"letters",
+       "stoneproof letters BOOK [options]",
+       "writes each contributor what to do for which picture",
+       {{"stoneproof letters album.xml", "writes into album.letters, one PDF a contributor"},
+        {"stoneproof letters album.xml --dir /tmp/post", "writes there"},
+        {"stoneproof letters album.xml --press printer.xml", "by the printer's own requirements"}},
+       letters_more},
       {"plan",
        "stoneproof plan BOOK [options]",
        "tells how to scan each original, before any scan exists",

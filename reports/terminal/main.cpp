@@ -5,6 +5,7 @@
 #include "reports/terminal/console.h"
 
 #include "reports/terminal/explain.h"
+#include "reports/terminal/letters_verb.h"
 #include "reports/terminal/measure_verb.h"
 #include "reports/terminal/plan_verb.h"
 #include "reports/terminal/proof_verb.h"
@@ -19,6 +20,7 @@ namespace {
 
 struct Run {
   ExitStatus operator()(const ProofCommand &command) const { return run_proof(command); }
+  ExitStatus operator()(const LettersCommand &command) const { return run_letters(command); }
   ExitStatus operator()(const PlanCommand &command) const { return run_plan(command); }
   ExitStatus operator()(const MeasureCommand &command) const { return run_measure(command); }
   ExitStatus operator()(const CompareCommand &command) const { return run_compare(command); }

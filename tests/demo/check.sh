@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Plans the scans of the demo album before its pictures are there; makes it, and proofs it and its booklet twice. Checks
-# that both are held, that every rule finds its planted fault in one of them, that the PDFs are sound, and that both runs
+# Plans the scans of the demo album before its pictures are there; makes it, proofs it and its booklet and writes its
+# letters, all twice. Checks that both are held, that each contributor gets a letter in their language, that every rule finds its planted fault in one of them, that the PDFs are sound, and that both runs
 # give the same bytes.
 # Usage: check.sh MAKE_DEMO STONEPROOF BOOK.XML PRESS.XML; booklet.xml lies beside BOOK.XML
 set -euo pipefail
@@ -25,6 +25,17 @@ for name in book booklet; do
   cmp "$folder/$name.first.json" "$folder/$name.second.json"
   qpdf --check "$folder/$name.first.pdf" > "$folder/qpdf"
 done
+
+for round in first second; do
+  "$stoneproof" letters "$folder/book.xml" --press "$press" --dir "$folder/letters $round" > "$folder/summary"
+done
+grep -q '^3 letters written' "$folder/summary" || { echo "expected a letter to each of three contributors"; cat "$folder/summary"; exit 1; }
+diff -r "$folder/letters first" "$folder/letters second"
+for letter in "$folder/letters first"/*.pdf; do qpdf --check "$letter" > "$folder/qpdf"; done
+pdftotext "$folder/letters first/Żaneta Wróblak-Śliwińska.letter.pdf" - | tr '\n' ' ' > "$folder/words"
+grep -q 'Schicken Sie uns dieses Bild' "$folder/words" || { echo "the German letter does not ask for the missing picture"; exit 1; }
+pdftotext "$folder/letters first/Maud Ellerby-Finch.letter.pdf" - | tr '\n' ' ' > "$folder/words"
+grep -q 'Look for a better copy' "$folder/words" || { echo "the English letter does not speak of the lost original"; exit 1; }
 
 "$stoneproof" explain | awk '$2 ~ /^(hold|query|note)$/ {print $1}' | sort > "$folder/rules"
 /usr/bin/python3 -c '

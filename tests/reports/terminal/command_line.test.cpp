@@ -105,7 +105,7 @@ TEST_CASE("help shows examples first, fits 80 columns and names every option") {
   for (const Case &c : std::vector<Case>{
            {{"--help"},
             "stoneproof VERB [options]\n\nExamples\n",
-            {"proof", "plan", "measure", "press", "explain", "--help", "--version"}},
+            {"proof", "letters", "plan", "measure", "press", "explain", "--help", "--version"}},
            {{"-h"}, "stoneproof VERB [options]\n\nExamples\n", {"proof", "press", "explain"}},
            {{"proof", "--help"},
             "stoneproof proof BOOK [options]\n  checks a book, writes its proof and its record\n\nExamples\n",
