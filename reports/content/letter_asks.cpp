@@ -38,6 +38,7 @@ constexpr std::array cures = {
     RuleCure{"combed-tones", Cure::better_picture},
     RuleCure{"soft-detail", Cure::better_picture},
     RuleCure{"tilted-original", Cure::better_picture},
+    RuleCure{"dirty-glass", Cure::better_picture},
     RuleCure{"screenshot", Cure::first_file},
     RuleCure{"several-pictures", Cure::own_file},
     RuleCure{"unaccepted-file", Cure::other_format},
@@ -151,18 +152,59 @@ ScanPlan settings(const Evidence &evidence) {
   return plan_scans(evidence.book, evidence.press, at_hand);
 }
 
+/// The pictures of a finding about a glass that can be scanned again and that sure dirt shows in, each once.
+/// What can only be retouched is the book maker's business.
+std::vector<std::size_t> to_scan_clean(const Evidence &evidence, const Finding &finding, const Glass &glass) {
+  std::vector<std::size_t> pictures;
+  for (const FrameAt &at : finding.same_picture) {
+    const auto &shown = evidence.book.pages[at.page].frames[at.frame].picture;
+    if (!shown || std::count(pictures.begin(), pictures.end(), *shown) > 0) continue;
+    const auto &original = evidence.book.pictures[*shown].original;
+    if (!original || original->lost || original->kind == OriginalKind::object) continue;
+    if (std::any_of(glass.spots.begin(), glass.spots.end(), [&](const GlassSpot &spot) {
+          return spot.certainty == Certainty::firm &&
+                 std::count(spot.carriers.begin(), spot.carriers.end(), *shown) > 0;
+        }))
+      pictures.push_back(*shown);
+  }
+  return pictures;
+}
+
+/// Tells everybody whose pictures show it of a glass: people share scanners.
+void add_glass(const Book &book, const Glass &glass, const std::vector<std::size_t> &pictures,
+               std::vector<ContributorAsks> &people) {
+  DirtyGlass dirty;
+  for (const GlassSpot &spot : glass.spots)
+    if (const auto place = glass.place_of(spot); place && spot.certainty == Certainty::firm)
+      dirty.spots.push_back({place->x.mm(), place->y.mm(), place->width.mm(), place->height.mm()});
+  for (ContributorAsks &person : people) {
+    dirty.pictures.clear();
+    for (const std::size_t picture : pictures)
+      if (book.pictures[picture].contributor == person.contributor) dirty.pictures.push_back(picture);
+    if (!dirty.pictures.empty()) person.glasses.push_back(dirty);
+  }
+}
+
 double area(const PictureAsk &ask) { return ask.printed.width.in() * ask.printed.height.in(); }
 
 } // namespace
 
 Asks letter_asks(const Evidence &evidence, const std::vector<Finding> &findings) {
-  std::vector<Needs> needs(evidence.book.pictures.size());
-  for (const Finding &finding : findings)
-    if (const auto need = finding.picture ? need_of(finding) : std::nullopt)
-      needs[*finding.picture].push_back(*need);
-
   Asks asks;
   for (std::size_t i = 0; i < evidence.book.contributors.size(); ++i) asks.people.push_back({i, {}, {}});
+  std::vector<Needs> needs(evidence.book.pictures.size());
+  for (const Finding &finding : findings) {
+    const auto need = finding.picture ? need_of(finding) : std::nullopt;
+    if (!need) continue;
+    if (!finding.glass) {
+      needs[*finding.picture].push_back(*need);
+      continue;
+    }
+    const Glass &glass = evidence.glasses[*finding.glass];
+    const std::vector<std::size_t> scans = to_scan_clean(evidence, finding, glass);
+    for (const std::size_t picture : scans) needs[picture].push_back(*need);
+    add_glass(evidence.book, glass, scans, asks.people);
+  }
   for (const PlannedPicture &planned : settings(evidence)) {
     if (needs[planned.picture].empty() || planned.frames.empty()) continue;
     const auto &owner = evidence.book.pictures[planned.picture].contributor;

@@ -39,23 +39,24 @@ struct PictureAsk {
   Size printed;                    ///< the largest of them
 };
 
-/// A speck on the glass of a scanner, in millimetres from its top left corner.
-struct GlassSpot {
+/// A speck on the glass of a scanner, in millimetres from the left and the top of the scan; a streak is as
+/// long as the scan.
+struct SpotAt {
   double x_mm = 0, y_mm = 0, width_mm = 0, height_mm = 0;
 };
 
-/// Specks that several pictures of one person have in the same place.
+/// A glass whose specks show in several pictures of one person.
 struct DirtyGlass {
-  std::vector<GlassSpot> spots;
-  std::vector<std::size_t> pictures; ///< that show them; indices into Book::pictures
+  std::vector<SpotAt> spots;         ///< none where the files do not tell how large the scans are
+  std::vector<std::size_t> pictures; ///< that are to be scanned again for it; indices into Book::pictures
 };
 
 struct ContributorAsks {
   std::size_t contributor = 0;      ///< index into Book::contributors
   std::vector<PictureAsk> pictures; ///< largest printed first, then in the order of the book
-  std::optional<DirtyGlass> glass;
+  std::vector<DirtyGlass> glasses;
 
-  bool nothing() const { return pictures.empty() && !glass; }
+  bool nothing() const { return pictures.empty() && glasses.empty(); }
 };
 
 struct Asks {

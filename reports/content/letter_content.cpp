@@ -32,6 +32,7 @@ constexpr std::array rule_words = {
     RuleWords{"combed-tones", Say::why_combed_tones},
     RuleWords{"soft-detail", Say::why_soft_detail},
     RuleWords{"tilted-original", Say::why_tilted_original},
+    RuleWords{"dirty-glass", Say::why_dirty_glass},
     RuleWords{"screenshot", Say::why_screenshot},
     RuleWords{"several-pictures", Say::why_several_pictures},
     RuleWords{"unaccepted-file", Say::why_unaccepted_file},
@@ -95,7 +96,7 @@ public:
     for (std::size_t i = 0; i < asks_.pictures.size(); ++i)
       content.pictures.push_back(picture(i + 1, asks_.pictures[i]));
     content.explained = explained(content.pictures);
-    if (asks_.glass) content.glass = glass();
+    for (const DirtyGlass &dirty : asks_.glasses) content.glasses.push_back(glass(dirty));
     content.check_heading = say(Say::check_heading);
     for (const Say check : {Say::check_clean, Say::check_setting, Say::check_whole, Say::check_auto,
                             Say::check_save, Say::check_send, Say::check_film, Say::check_fragile})
@@ -168,6 +169,7 @@ private:
     if (ask.ask == Ask::first_file || ask.ask == Ask::send_again) return say(Say::how_phone);
     if (!is_scan(ask.ask)) return {};
     if (ask.rule == "printed-screen") return say(Say::how_descreen);
+    if (ask.rule == "dirty-glass") return say(Say::how_clean);
     if (ask.rule == "enlarged-in-software") return say(Say::how_no_enlarging);
     if (ask.rule.starts_with("clipped-") || ask.rule == "combed-tones") return say(Say::how_no_correction);
     if (ask.rule == "tilted-original") return say(Say::how_straight);
@@ -216,10 +218,10 @@ private:
     return told;
   }
 
-  LetterGlass glass() const {
+  LetterGlass glass(const DirtyGlass &dirty) const {
     std::string names;
     constexpr std::size_t most = 12; // named; more would fill the page
-    const auto &pictures = asks_.glass->pictures;
+    const auto &pictures = dirty.pictures;
     for (std::size_t i = 0; i < pictures.size(); ++i) {
       if (i == most) {
         names += " …";
@@ -228,9 +230,8 @@ private:
       if (i > 0) names += i + 1 == pictures.size() ? " " + say(Say::and_join) + " " : ", ";
       names += std::filesystem::path(book_.pictures[pictures[i]].file).filename().string();
     }
-    return {say(Say::glass_heading),
-            say(Say::glass_sentence, {{"count", fmt::format("{}", pictures.size())}, {"pictures", names}}),
-            say(Say::glass_alternative), asks_.glass->spots};
+    const Say sentence = dirty.spots.empty() ? Say::glass_plain : Say::glass_sentence;
+    return {say(Say::glass_heading), say(sentence, {{"pictures", names}}), dirty.spots};
   }
 
   LetterSlip slip() const {

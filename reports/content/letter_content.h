@@ -28,8 +28,8 @@ struct LetterPicture {
 
 /// The part about the scanner's glass.
 struct LetterGlass {
-  std::string heading, sentence, alternative;
-  std::vector<GlassSpot> spots;
+  std::string heading, sentence;
+  std::vector<SpotAt> spots; ///< none: there is nothing to draw
 };
 
 struct LetterSlip {
@@ -44,7 +44,7 @@ struct LetterContent {
   std::vector<std::string> explained; ///< the words of the trade that the letter cannot do without
   std::string glance, glance_more, details, no_picture;
   std::vector<LetterPicture> pictures;
-  std::optional<LetterGlass> glass;
+  std::vector<LetterGlass> glasses;
   std::string check_heading;
   std::vector<std::string> checks;
   LetterSlip slip;

@@ -90,6 +90,7 @@ constexpr Sentence sentences[] = {
     {Say::why_soft_detail,
      "The picture is less sharp than it should be at the size at which the book shows it."},
     {Say::why_tilted_original, "The picture lay crooked on the glass."},
+    {Say::why_dirty_glass, "Specks on the glass of the scanner have come into the picture."},
     {Say::why_screenshot, "This is a copy of a screen, and it is much coarser than the picture itself."},
     {Say::why_several_pictures, "Your file holds several pictures, and the book can only show the first."},
     {Say::why_unaccepted_file, "The printer cannot use this kind of file."},
@@ -103,6 +104,7 @@ constexpr Sentence sentences[] = {
                       "camera shows this under “picture size”."},
     {Say::how_phone, "On a phone, share it as a file or “in full size”; messages make pictures small."},
     {Say::how_after_measuring, "We will then tell you the setting for the scanner."},
+    {Say::how_clean, "Clean the glass first."},
     {Say::else_lost, "If you no longer have the original: send us the largest file of it you can find."},
     {Say::else_lost_size, "If you no longer have the original: send us the largest file you can find, or we "
                           "print the picture no larger than {size}."},
@@ -114,11 +116,12 @@ constexpr Sentence sentences[] = {
     {Say::else_help, "If you cannot do this: send us the file as it is and say so on the reply slip."},
     {Say::glass_heading, "Please clean the glass of your scanner first"},
     {Say::glass_sentence,
-     "There are specks in the same places of {count} of your pictures, so they lie on the glass. The drawing "
-     "shows where: the top left of the drawing is the corner where the scan begins. Wipe the glass with a "
-     "soft dry cloth, and scan these pictures again: {pictures}."},
+     "There are specks in the same places of several of your pictures, so they lie on the glass. The drawing "
+     "shows the glass as you look down on it: its top right is the corner where a scan begins, which many "
+     "scanners mark with an arrow. Wipe the glass with a soft dry cloth, and then scan again: {pictures}."},
+    {Say::glass_plain, "There are specks in the same places of several of your pictures, so they lie on the "
+                       "glass. Wipe it with a soft dry cloth, and then scan again: {pictures}."},
     {Say::glass_only, "Thank you for your pictures. There is one thing we ask of you."},
-    {Say::glass_alternative, "The glass of the scanner with its specks"},
     {Say::check_heading, "Before you scan"},
     {Say::check_clean,
      "Wipe the glass with a soft dry cloth, and take dust off the picture with a soft brush. Nothing wet."},

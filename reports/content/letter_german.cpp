@@ -97,6 +97,7 @@ constexpr Sentence sentences[] = {
      "Hell und Dunkel wurden nachträglich stark verändert; Himmel und Gesichter können streifig werden."},
     {Say::why_soft_detail, "Das Bild ist weniger scharf, als es für seine Größe im Buch sein sollte."},
     {Say::why_tilted_original, "Das Bild lag schief auf dem Glas."},
+    {Say::why_dirty_glass, "Flecken auf dem Glas des Scanners sind mit ins Bild gekommen."},
     {Say::why_screenshot, "Das ist ein Abbild eines Bildschirms und viel gröber als das Bild selbst."},
     {Say::why_several_pictures, "Ihre Datei enthält mehrere Bilder, und das Buch kann nur das erste zeigen."},
     {Say::why_unaccepted_file, "Die Druckerei kann diese Art von Datei nicht verwenden."},
@@ -111,6 +112,7 @@ constexpr Sentence sentences[] = {
     {Say::how_phone,
      "Am Telefon: als Datei oder „in voller Größe“ teilen; Nachrichtenprogramme verkleinern Bilder."},
     {Say::how_after_measuring, "Wir nennen Ihnen dann die Einstellung für den Scanner."},
+    {Say::how_clean, "Reinigen Sie zuerst das Glas."},
     {Say::else_lost,
      "Wenn Sie das Original nicht mehr haben: Schicken Sie uns die größte Datei, die Sie davon finden."},
     {Say::else_lost_size, "Wenn Sie das Original nicht mehr haben: Schicken Sie uns die größte Datei, die "
@@ -123,11 +125,14 @@ constexpr Sentence sentences[] = {
     {Say::else_help, "Wenn das nicht geht: Sagen Sie es uns auf dem Antwortzettel."},
     {Say::glass_heading, "Bitte reinigen Sie zuerst das Glas Ihres Scanners"},
     {Say::glass_sentence,
-     "Auf {count} Ihrer Bilder sind an denselben Stellen Flecken; sie liegen also auf dem Glas. Die "
-     "Zeichnung zeigt, wo: Links oben ist die Ecke, an der der Scan beginnt. Wischen Sie das Glas mit einem "
-     "weichen trockenen Tuch ab und scannen Sie diese Bilder noch einmal: {pictures}."},
+     "Auf mehreren Ihrer Bilder sind an denselben Stellen Flecken; sie liegen also auf dem Glas. Die "
+     "Zeichnung zeigt das Glas, wie Sie von oben darauf sehen: Rechts oben ist die Ecke, an der ein Scan "
+     "beginnt; viele Scanner haben dort einen Pfeil. Wischen Sie das Glas mit einem weichen trockenen Tuch "
+     "ab und scannen Sie danach noch einmal: {pictures}."},
+    {Say::glass_plain,
+     "Auf mehreren Ihrer Bilder sind an denselben Stellen Flecken; sie liegen also auf dem Glas. Wischen Sie "
+     "es mit einem weichen trockenen Tuch ab und scannen Sie danach noch einmal: {pictures}."},
     {Say::glass_only, "vielen Dank für Ihre Bilder. Um eines möchten wir Sie bitten."},
-    {Say::glass_alternative, "Das Glas des Scanners mit seinen Flecken"},
     {Say::check_heading, "Bevor Sie scannen"},
     {Say::check_clean, "Wischen Sie das Glas mit einem weichen trockenen Tuch ab und nehmen Sie Staub mit "
                        "einem weichen Pinsel vom Bild. Nichts Nasses."},

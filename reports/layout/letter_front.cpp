@@ -82,8 +82,8 @@ void glance_row(LetterSheets &sheets, const content::LetterPicture &picture, con
 
 /// What to do at a glance, all on the first page as far as it can be. Clean glass comes before any scan.
 void list(LetterSheets &sheets, const content::LetterContent &content) {
-  if (content.glass) {
-    sheets.paragraph(style::letter_strong, content.glass->heading);
+  if (!content.glasses.empty()) {
+    sheets.paragraph(style::letter_strong, content.glasses.front().heading);
     sheets.y += 4_mm;
   }
   const Length head = style::heading.leading + 4_mm;
@@ -113,13 +113,30 @@ std::vector<Point> circle(Point centre, Length radius) {
   return shape;
 }
 
-/// What does not lie on the usual glass is drawn at its edge.
-Point on_glass(const content::GlassSpot &spot, const Rect &glass, double scale) {
+/// From above the glass is the mirror of the scan, since the original lies face down: the scan's left is on
+/// the right. What does not lie on the usual glass is drawn at its edge.
+Point on_glass(const content::SpotAt &spot, const Rect &glass, double scale) {
   const auto along = [&](double at_mm, Length room) {
     return std::clamp(Length::of_mm(std::clamp(at_mm, 0.0, 2000.0)) * scale, Length{}, room);
   };
-  return {glass.x + along(spot.x_mm + spot.width_mm / 2, glass.width),
+  return {glass.x + glass.width - along(spot.x_mm + spot.width_mm / 2, glass.width),
           glass.y + along(spot.y_mm + spot.height_mm / 2, glass.height)};
+}
+
+/// A speck is a dot in a ring; a streak is a line over the whole glass.
+void draw_spot(Canvas &on, const content::SpotAt &spot, const Rect &glass, double scale) {
+  constexpr double streak_mm = 60; // nothing shorter runs along a scan
+  constexpr Length ring = 2.2_mm;
+  const Point centre = on_glass(spot, glass, scale);
+  const Stroke line = style::grade_line(Grade::hold);
+  if (spot.height_mm > streak_mm) {
+    on.line({centre.x, glass.y}, {centre.x, glass.y + glass.height}, line);
+  } else if (spot.width_mm > streak_mm) {
+    on.line({glass.x, centre.y}, {glass.x + glass.width, centre.y}, line);
+  } else {
+    on.shape(circle(centre, 0.4_mm), style::dark, {});
+    on.shape(circle(centre, ring), {}, line);
+  }
 }
 
 } // namespace
@@ -128,13 +145,14 @@ void lay_out_letter_front(LetterSheets &sheets, const content::LetterContent &co
   sheets.begin();
   greeting(sheets, content);
   if (content.listed()) list(sheets, content);
-  if (content.glass) lay_out_letter_glass(sheets, *content.glass);
+  for (const content::LetterGlass &glass : content.glasses) lay_out_letter_glass(sheets, glass);
 }
 void lay_out_letter_glass(LetterSheets &sheets, const content::LetterGlass &glass) {
   constexpr double scale = 0.3;
-  constexpr Length ring = 2.2_mm, between = 8_mm;
-  const Size size{flatbed_glass.width * scale, flatbed_glass.height * scale};
-  const Length words_left = LetterSheets::left + size.width + between;
+  constexpr Length between = 8_mm;
+  const bool drawing = !glass.spots.empty();
+  const Size size = drawing ? Size{flatbed_glass.width * scale, flatbed_glass.height * scale} : Size{};
+  const Length words_left = LetterSheets::left + (drawing ? size.width + between : Length{});
   const Length words_width = LetterSheets::right - words_left;
   const auto heading = sheets.type_lines(style::letter_strong, words_width, glass.heading);
   const auto sentence = sheets.type_lines(style::advice, words_width, glass.sentence);
@@ -144,12 +162,8 @@ void lay_out_letter_glass(LetterSheets &sheets, const content::LetterGlass &glas
   if (!sheets.has_room(height)) sheets.begin();
   Canvas on = sheets.canvas();
   const Rect drawn{LetterSheets::left, sheets.y, size.width, size.height};
-  on.box(drawn, style::gap_fill, style::trim_line);
-  for (const content::GlassSpot &spot : glass.spots) {
-    const Point centre = on_glass(spot, drawn, scale);
-    on.shape(circle(centre, 0.4_mm), style::dark, {});
-    on.shape(circle(centre, ring), {}, style::grade_line(Grade::hold));
-  }
+  if (drawing) on.box(drawn, style::gap_fill, style::trim_line);
+  for (const content::SpotAt &spot : glass.spots) draw_spot(on, spot, drawn, scale);
   const Length below = on.lines({words_left, sheets.y}, style::letter_strong, heading) + 2_mm;
   on.lines({words_left, below}, style::advice, sentence);
   sheets.y += height + 8_mm;

@@ -67,7 +67,7 @@ struct ShowCommand {
   std::string text;
 };
 
-using Command = std::variant<ProofCommand, LettersCommand, PlanCommand, MeasureCommand, CompareCommand, PressCommand,
-                             ExplainCommand, ShowCommand>;
+using Command = std::variant<ProofCommand, LettersCommand, PlanCommand, MeasureCommand, CompareCommand,
+                             PressCommand, ExplainCommand, ShowCommand>;
 
 } // namespace stoneproof::terminal

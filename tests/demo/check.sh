@@ -35,6 +35,7 @@ for letter in "$folder/letters first"/*.pdf; do qpdf --check "$letter" > "$folde
 pdftotext "$folder/letters first/Żaneta Wróblak-Śliwińska.letter.pdf" - | tr '\n' ' ' > "$folder/words"
 grep -q 'Schicken Sie uns dieses Bild' "$folder/words" || { echo "the German letter does not ask for the missing picture"; exit 1; }
 pdftotext "$folder/letters first/Maud Ellerby-Finch.letter.pdf" - | tr '\n' ' ' > "$folder/words"
+grep -q 'clean the glass of your scanner' "$folder/words" || { echo "the English letter does not speak of the dirty glass"; exit 1; }
 grep -q 'Look for a better copy' "$folder/words" || { echo "the English letter does not speak of the lost original"; exit 1; }
 
 "$stoneproof" explain | awk '$2 ~ /^(hold|query|note)$/ {print $1}' | sort > "$folder/rules"

@@ -155,3 +155,32 @@ TEST_CASE("a picture shown twice is asked for once, at the setting of the hardes
   CHECK(pictures[0].printed.width == Length::of_mm(300));
   CHECK(pictures[0].no_larger->width == Length::of_mm(50));
 }
+
+TEST_CASE("a dirty glass is told to everybody whose pictures show it, and these are scanned again") {
+  Checked checked = letter_book({60, 60, 60, 60, 60});
+  auto &pictures = checked.evidence.book.pictures;
+  pictures[1].contributor = 1;
+  pictures[2].original->lost = true; // can only be retouched
+  const Size area{Length::of_mm(210), Length::of_mm(300)};
+  Glass glass{{0, 1, 2, 3}, area, {}};
+  glass.spots = {{GlassSpotKind::speck, 0.1, 0.2, 0.11, 0.21, 9, {0, 1, 2}, Certainty::firm},
+                 {GlassSpotKind::speck, 0.5, 0.5, 0.51, 0.51, 9, {3}, Certainty::hint}};
+  checked.evidence.glasses = {glass};
+  Finding finding = found(checked, 0, "dirty-glass", Grade::query);
+  finding.glass = 0;
+  finding.same_picture = {{0, 0}, {0, 1}, {0, 2}, {0, 3}};
+  checked.findings = {finding, found(checked, 4, "screenshot", Grade::query)};
+  const Asks asks = letter_asks(checked.evidence, checked.findings);
+  for (const std::size_t person : {0u, 1u}) {
+    REQUIRE(asks.people[person].glasses.size() == 1);
+    const DirtyGlass &dirty = asks.people[person].glasses[0];
+    CHECK(dirty.pictures == std::vector<std::size_t>{person});
+    REQUIRE(dirty.spots.size() == 1);
+    CHECK(std::abs(dirty.spots[0].x_mm - 21) < 0.01);
+    CHECK(std::abs(dirty.spots[0].y_mm - 60) < 0.01);
+    CHECK(std::abs(dirty.spots[0].height_mm - 3) < 0.01);
+    CHECK(asks.people[person].pictures[0].rule == "dirty-glass");
+    CHECK(asks.people[person].pictures[0].ask == Ask::scan);
+  }
+  CHECK(asks.people[0].pictures.size() == 2); // the one that was scanned on it, and the copy of a screen
+}

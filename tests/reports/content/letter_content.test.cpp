@@ -107,14 +107,16 @@ TEST_CASE("nobody's name, and a name with braces, are greeted") {
   CHECK(letter(checked).greeting == "Dear {name},");
 }
 
-TEST_CASE("specks on the glass are told with the pictures that show them") {
+TEST_CASE("specks on the glass are told with the pictures to scan again, with a drawing or without") {
   const Checked checked = letter_book({60, 60, 60});
   ContributorAsks asks;
-  asks.glass = DirtyGlass{{{20, 30, 1, 1}}, {0, 1, 2}};
+  asks.glasses = {DirtyGlass{{{20, 30, 1, 1}}, {0, 1, 2}}, DirtyGlass{{}, {1}}};
   CHECK_FALSE(asks.nothing());
   const LetterContent content = letter_content(checked.evidence.book, asks);
-  REQUIRE(content.glass);
-  CHECK(content.glass->sentence.find("of 3 of your pictures") != std::string::npos);
-  CHECK(content.glass->sentence.ends_with("p0.tif, p1.tif and p2.tif."));
+  REQUIRE(content.glasses.size() == 2);
+  CHECK(content.glasses[0].sentence.find("The drawing shows") != std::string::npos);
+  CHECK(content.glasses[0].sentence.ends_with("scan again: p0.tif, p1.tif and p2.tif."));
+  CHECK(content.glasses[1].sentence.find("drawing") == std::string::npos);
+  CHECK(content.glasses[1].sentence.ends_with("scan again: p1.tif."));
   CHECK(content.intro == "Thank you for your pictures. There is one thing we ask of you.");
 }

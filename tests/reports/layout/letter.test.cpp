@@ -37,7 +37,7 @@ Checked many(std::size_t pictures) {
 
 Document laid(const Checked &checked, std::optional<content::DirtyGlass> glass = {}) {
   auto asks = content::letter_asks(checked.evidence, checked.findings).people[0];
-  asks.glass = std::move(glass);
+  if (glass) asks.glasses.push_back(*glass);
   return letter_document(content::letter_content(checked.evidence.book, asks), checked.copies, type(), {});
 }
 
@@ -138,8 +138,9 @@ TEST_CASE("any name is laid out: very long, of one word, from right to left, emp
 }
 
 TEST_CASE("specks are circled where they lie on the glass, and stay on it") {
-  const Document document =
-      laid(many(1), content::DirtyGlass{{{108, 148.5, 0, 0}, {-50, 9000, 1, 1}, {0, 0, 5e300, 1}}, {0}});
+  const Document document = laid(
+      many(1),
+      content::DirtyGlass{{{108, 148.5, 0, 0}, {-50, 9000, 1, 1}, {53, 0, 2, 2}, {5e300, 0, 1, 1}}, {0}});
   std::vector<Point> centres;
   std::optional<Rect> glass;
   for (const Item &item : document.pages[0].items)
@@ -151,9 +152,11 @@ TEST_CASE("specks are circled where they lie on the glass, and stay on it") {
         centres.push_back({corner.x - Length::of_mm(0.4), corner.y});
     }
   REQUIRE(glass);
-  REQUIRE(centres.size() == 3);
+  REQUIRE(centres.size() == 4);
   CHECK(std::abs((centres[0].x - glass->x).mm() - glass->width.mm() / 2) < 0.01);
   CHECK(std::abs((centres[0].y - glass->y).mm() - glass->height.mm() / 2) < 0.01);
+  // A quarter from the left of the scan, which lay face down: from above a quarter from the right.
+  CHECK(std::abs((centres[2].x - glass->x).mm() - glass->width.mm() * 3 / 4) < 0.01);
   for (const Point &centre : centres) {
     CHECK(centre.x >= glass->x - Length::of_mm(0.01));
     CHECK(centre.y <= glass->y + glass->height + Length::of_mm(0.01));
