@@ -62,11 +62,22 @@ GlassSpot spot_of(const GlassStreak &streak, PixelSize stored) {
   return spot;
 }
 
-/// The same dirt, found in two parts of a batch.
+/// The same dirt, found in two parts of a batch, or in two pieces.
 bool same_place(const GlassSpot &a, const GlassSpot &b) {
   constexpr double near = 0.001; // of the scan: a few reduced pixels
   return a.kind == b.kind && a.left <= b.right + near && b.left <= a.right + near &&
          a.top <= b.bottom + near && b.top <= a.bottom + near;
+}
+
+void add_spot(Glass &glass, GlassSpot spot) {
+  const auto known = std::find_if(glass.spots.begin(), glass.spots.end(),
+                                  [&](const GlassSpot &one) { return same_place(one, spot); });
+  if (known == glass.spots.end()) {
+    glass.spots.push_back(std::move(spot));
+    return;
+  }
+  known->carriers.insert(known->carriers.end(), spot.carriers.begin(), spot.carriers.end());
+  known->certainty = std::max(known->certainty, spot.certainty);
 }
 
 } // namespace
@@ -94,7 +105,7 @@ GlassSearch::GlassSearch(const std::vector<GlassOrigin> &origins, GlassScope sco
 void GlassSearch::add_batch(const std::vector<std::size_t> &pictures, std::optional<Size> area) {
   const std::size_t parts = (pictures.size() + most_scans - 1) / most_scans;
   for (std::size_t part = 0; part < parts; ++part) {
-    Part made{glasses_.size(), {}, {}, 0};
+    Part made{glasses_.size(), {}, {}, 0, {}};
     for (std::size_t i = part; i < pictures.size(); i += parts) {
       part_of_[pictures[i]] = Place{parts_.size(), made.scans.size()};
       made.scans.push_back(pictures[i]);
@@ -108,10 +119,13 @@ void GlassSearch::add_batch(const std::vector<std::size_t> &pictures, std::optio
 
 void GlassSearch::add(std::size_t picture, std::optional<GlassMap> map) {
   const Place place = part_of_[picture].value();
-  const std::lock_guard lock(mutex_);
   Part &part = parts_[place.part];
-  part.maps[place.scan] = std::move(map);
-  if (--part.missing == 0) compare(part);
+  {
+    const std::lock_guard lock(mutex_);
+    part.maps[place.scan] = std::move(map);
+    if (--part.missing > 0) return;
+  }
+  compare(part); // whole: nobody else will touch it
 }
 
 void GlassSearch::compare(Part &part) {
@@ -125,31 +139,23 @@ void GlassSearch::compare(Part &part) {
   if (maps.empty()) return;
   const GlassDirt dirt = glass_dirt(maps);
   const PixelSize stored = maps.front()->stored;
-  std::vector<GlassSpot> spots;
-  for (const GlassSpeck &speck : dirt.specks) spots.push_back(spot_of(speck, stored));
-  for (const GlassStreak &streak : dirt.streaks) spots.push_back(spot_of(streak, stored));
-  for (GlassSpot &spot : spots) {
+  for (const GlassSpeck &speck : dirt.specks) part.spots.push_back(spot_of(speck, stored));
+  for (const GlassStreak &streak : dirt.streaks) part.spots.push_back(spot_of(streak, stored));
+  for (GlassSpot &spot : part.spots)
     for (std::size_t &carrier : spot.carriers) carrier = pictures[carrier];
-    add_spot(glasses_[part.glass], std::move(spot));
-  }
   part.maps.clear();
 }
 
-void GlassSearch::add_spot(Glass &glass, GlassSpot spot) const {
-  const auto known = std::find_if(glass.spots.begin(), glass.spots.end(),
-                                  [&](const GlassSpot &one) { return same_place(one, spot); });
-  if (known == glass.spots.end()) {
-    glass.spots.push_back(std::move(spot));
-    return;
-  }
-  known->carriers.insert(known->carriers.end(), spot.carriers.begin(), spot.carriers.end());
-  known->certainty = std::max(known->certainty, spot.certainty);
-}
-
+/// In the order of the parts, whichever was compared first.
 std::vector<Glass> GlassSearch::take() {
+  for (Part &part : parts_)
+    for (GlassSpot &spot : part.spots) add_spot(glasses_[part.glass], std::move(spot));
   std::erase_if(glasses_, [](const Glass &glass) { return glass.spots.empty(); });
   for (Glass &glass : glasses_) {
-    for (GlassSpot &spot : glass.spots) std::sort(spot.carriers.begin(), spot.carriers.end());
+    for (GlassSpot &spot : glass.spots) {
+      std::sort(spot.carriers.begin(), spot.carriers.end());
+      spot.carriers.erase(std::unique(spot.carriers.begin(), spot.carriers.end()), spot.carriers.end());
+    }
     std::stable_sort(glass.spots.begin(), glass.spots.end(),
                      [](const GlassSpot &a, const GlassSpot &b) { return a.certainty > b.certainty; });
   }

@@ -39,13 +39,13 @@ private:
     std::vector<std::size_t> scans;
     std::vector<std::optional<GlassMap>> maps;
     std::size_t missing = 0;
+    std::vector<GlassSpot> spots; ///< once it was compared
   };
   struct Place {
     std::size_t part, scan;
   };
   void add_batch(const std::vector<std::size_t> &pictures, std::optional<Size> area);
-  void compare(Part &part);
-  void add_spot(Glass &glass, GlassSpot spot) const;
+  static void compare(Part &part);
 
   std::mutex mutex_;
   std::vector<Glass> glasses_;

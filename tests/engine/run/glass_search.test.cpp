@@ -97,6 +97,19 @@ TEST_CASE("a large batch is compared in parts, and the same dirt is told once") 
   CHECK(sure == 1);
   CHECK(glasses[0].spots[0].carriers.size() >= 65);
   CHECK(std::ranges::is_sorted(glasses[0].spots[0].carriers));
+  CHECK(std::ranges::adjacent_find(glasses[0].spots[0].carriers) == glasses[0].spots[0].carriers.end());
+  // Whichever part is whole first, the same is told.
+  GlassSearch backwards(origins_of(facts), GlassScope::compared);
+  for (unsigned picture = 70; picture-- > 0;) backwards.add(picture, soiled(picture));
+  const std::vector<Glass> same = backwards.take();
+  REQUIRE(same.size() == 1);
+  REQUIRE(same[0].spots.size() == glasses[0].spots.size());
+  for (std::size_t i = 0; i < same[0].spots.size(); ++i) {
+    CHECK(same[0].spots[i].left == glasses[0].spots[i].left);
+    CHECK(same[0].spots[i].top == glasses[0].spots[i].top);
+    CHECK(same[0].spots[i].contrast == glasses[0].spots[i].contrast);
+    CHECK(same[0].spots[i].carriers == glasses[0].spots[i].carriers);
+  }
 }
 
 TEST_CASE("a scan by itself gives a hint of a streak where every scan is looked at") {
