@@ -92,14 +92,22 @@ std::string listed(const std::vector<std::string> &names) {
   return list;
 }
 
-std::string with_figures_kept_whole(std::string text) {
-  constexpr std::string_view no_break = "\u00a0";
-  for (const std::string_view after : {" ppi", " mm", " px", " MB", " GB", " %", " ×"})
+std::string with_units_kept_whole(std::string text, std::initializer_list<std::string_view> units) {
+  constexpr std::string_view no_break = "\u00a0", times = "×";
+  const auto join = [&](const std::string &after) {
     for (std::size_t at = text.find(after); at != std::string::npos; at = text.find(after, at + 1))
       if (at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, 1, no_break);
+  };
+  for (const std::string_view unit : units) join(" " + std::string(unit));
+  join(" %");
+  join(" " + std::string(times));
   for (std::size_t at = text.find("× "); at != std::string::npos; at = text.find("× ", at + 1))
-    text.replace(at + std::string_view("×").size(), 1, no_break);
+    text.replace(at + times.size(), 1, no_break);
   return text;
+}
+
+std::string with_figures_kept_whole(std::string text) {
+  return with_units_kept_whole(std::move(text), {"ppi", "mm", "px", "MB", "GB"});
 }
 
 } // namespace stoneproof::content

@@ -5,7 +5,10 @@
 #include "engine/rules/finding.h"
 
 #include <cstdint>
+#include <initializer_list>
 #include <string>
+#include <string_view>
+
 #include <vector>
 
 namespace stoneproof::content {
@@ -32,5 +35,7 @@ std::string listed(const std::vector<std::string> &names); ///< "top, outside an
 /// The text with no-break spaces between a figure and its unit and inside "88 × 132 mm", so that no line of a
 /// page ends in the middle of a figure.
 std::string with_figures_kept_whole(std::string text);
+/// The same where other units are used.
+std::string with_units_kept_whole(std::string text, std::initializer_list<std::string_view> units);
 
 } // namespace stoneproof::content

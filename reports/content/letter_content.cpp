@@ -2,6 +2,8 @@
 // tests/reports/content/letter_content.test.cpp.
 #include "reports/content/letter_content.h"
 
+#include "reports/content/figures.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -253,13 +255,7 @@ LetterContent letter_content(const Book &book, const ContributorAsks &asks) {
 }
 
 std::string with_letter_figures_kept_whole(std::string text) {
-  constexpr std::string_view no_break = "\u00a0";
-  for (const std::string_view after : {" dpi", " cm", " %", " ×"})
-    for (std::size_t at = text.find(after); at != std::string::npos; at = text.find(after, at + 1))
-      if (at > 0 && text[at - 1] >= '0' && text[at - 1] <= '9') text.replace(at, 1, no_break);
-  for (std::size_t at = text.find("× "); at != std::string::npos; at = text.find("× ", at + 1))
-    text.replace(at + std::string_view("×").size(), 1, no_break);
-  return text;
+  return with_units_kept_whole(std::move(text), {"dpi", "cm"});
 }
 
 } // namespace stoneproof::content

@@ -83,7 +83,6 @@ void add_proof(CLI::App &app, Written &written) {
            "where the record goes (else BOOK.record.json, beside BOOK)");
   add_text(*verb, "--since", written.since, "RECORD",
            "the last round's record: tells what is new and mended");
-
   add_measuring(*verb, written);
   add_limits(*verb, written);
 }
@@ -121,7 +120,6 @@ void add_verbs(CLI::App &app, Written &written) {
   add_measure(app, written);
   app.add_subcommand("compare")->add_option("RECORD", written.records);
   app.add_subcommand("press");
-
   app.add_subcommand("explain")->add_option("RULE", written.rule);
 }
 

@@ -1,18 +1,17 @@
 // From a description to its letters. The only way in is run_letters; tested in tests/reports/terminal.
 #include "reports/terminal/letters_verb.h"
 
-#include "engine/run/run.h"
 #include "reports/content/letter_asks.h"
 #include "reports/content/letter_content.h"
 #include "reports/files/file_fault.h"
 #include "reports/layout/letter.h"
 #include "reports/pdf/write_pdf.h"
 #include "reports/terminal/book_inputs.h"
+#include "reports/terminal/checking.h"
 #include "reports/terminal/console.h"
 #include "reports/terminal/letter_files.h"
 #include "reports/terminal/letters_summary.h"
 #include "reports/terminal/outputs.h"
-#include "reports/terminal/progress.h"
 #include "reports/terminal/source_date.h"
 
 #include <cerrno>
@@ -24,17 +23,6 @@ namespace stoneproof::terminal {
 namespace fs = std::filesystem;
 
 namespace {
-
-Checked check(const LettersCommand &command, BookInputs &inputs, bool show_progress) {
-  ProgressBar bar;
-  RunOptions options;
-  options.limits = command.options.limits;
-  options.measure_pixels = !command.options.quick;
-  options.jobs = command.options.jobs;
-  options.copy_density = layout::letter_copy_density;
-  if (show_progress) options.progress = [&](std::size_t done, std::size_t total) { bar.show(done, total); };
-  return check_book(std::move(inputs.book), std::move(inputs.press), options);
-}
 
 /// Makes the last folder of the path; the one that it lies in must be there.
 std::optional<Fault> make_folder(const fs::path &folder) {
@@ -106,7 +94,8 @@ ExitStatus run_letters(const LettersCommand &command) {
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
-  const Checked checked = check(command, inputs, console.progress);
+  const Checked checked =
+      check_inputs(inputs, command.options, layout::letter_copy_density, console.progress);
   const content::Asks asks = content::letter_asks(checked.evidence, checked.findings);
   told.nobodys = asks.nobodys;
   if (const auto written = write_letters(checked, asks, inputs, made_at.value(), told.lines); !written)

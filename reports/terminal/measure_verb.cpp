@@ -5,9 +5,9 @@
 #include "engine/press/read.h"
 #include "engine/run/measure_files.h"
 #include "reports/record/measure_record.h"
+#include "reports/terminal/checking.h"
 #include "reports/terminal/console.h"
 #include "reports/terminal/measure_summary.h"
-#include "reports/terminal/progress.h"
 
 namespace stoneproof::terminal {
 
@@ -16,12 +16,7 @@ namespace {
 std::vector<MeasuredFile> measure(const MeasureCommand &command, const PressSheet &press,
                                   bool show_progress) {
   ProgressBar bar;
-  RunOptions options;
-  options.limits = command.options.limits;
-  options.measure_pixels = !command.options.quick;
-  options.jobs = command.options.jobs;
-  if (show_progress) options.progress = [&](std::size_t done, std::size_t total) { bar.show(done, total); };
-  return measure_files(command.pictures, press, options);
+  return measure_files(command.pictures, press, run_options(command.options, show_progress ? &bar : nullptr));
 }
 
 std::vector<Fault> faults_of(const std::vector<MeasuredFile> &files) {

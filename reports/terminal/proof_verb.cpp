@@ -2,7 +2,6 @@
 // tests/reports/terminal.
 #include "reports/terminal/proof_verb.h"
 
-#include "engine/run/run.h"
 #include "engine/xml/characters.h"
 #include "reports/content/proof_content.h"
 #include "reports/files/replace_file.h"
@@ -10,11 +9,10 @@
 #include "reports/pdf/write_pdf.h"
 #include "reports/record/read_record.h"
 #include "reports/record/record.h"
-
 #include "reports/terminal/book_inputs.h"
+#include "reports/terminal/checking.h"
 #include "reports/terminal/console.h"
 #include "reports/terminal/outputs.h"
-#include "reports/terminal/progress.h"
 #include "reports/terminal/source_date.h"
 #include "reports/terminal/summary.h"
 
@@ -25,17 +23,6 @@
 namespace stoneproof::terminal {
 
 namespace {
-
-Checked check(const ProofCommand &command, BookInputs &inputs, bool show_progress) {
-  ProgressBar bar;
-  RunOptions options;
-  options.limits = command.options.limits;
-  options.measure_pixels = !command.options.quick;
-  options.jobs = command.options.jobs;
-  options.copy_density = layout::copy_density(inputs.book);
-  if (show_progress) options.progress = [&](std::size_t done, std::size_t total) { bar.show(done, total); };
-  return check_book(std::move(inputs.book), std::move(inputs.press), options);
-}
 
 /// The proof first: when it cannot be written, the record does not tell of it.
 Outcome<Done> write_outputs(const ProofFiles &files, const layout::Document &document,
@@ -89,7 +76,8 @@ ExitStatus run_proof(const ProofCommand &command) {
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
-  Checked checked = check(command, inputs, console.progress);
+  Checked checked =
+      check_inputs(inputs, command.options, layout::copy_density(inputs.book), console.progress);
   const std::string record = record::record_text(checked.evidence, checked.findings,
                                                  {STONEPROOF_VERSION, inputs.book_sha256, made_at.value()});
   const auto round = round_since(last.value(), record);

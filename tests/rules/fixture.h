@@ -2,6 +2,7 @@
 #pragma once
 
 #include "engine/rules/rule.h"
+#include "tests/support/catch.h"
 
 #include <filesystem>
 #include <memory>
@@ -55,6 +56,18 @@ Scene scene_of(const std::string &description, const std::string &pictures);
 
 /// The scene in STEM.xml and STEM.pictures.
 Scene read_scene(const std::filesystem::path &stem);
+
+/// Calls `check` with the path of every fixture, without its ending.
+template <class Check>
+void each_fixture(Check check) {
+  const std::filesystem::path folder = STONEPROOF_SOURCE_DIR "/tests/rules";
+  for (const Rule *rule : all_rules())
+    for (const char *stem : {"fires", "silent"}) {
+      const auto path = folder / rule->id / stem;
+      CAPTURE(path);
+      check(path);
+    }
+}
 
 /// One line for each finding: rule, grade, place, sides, measured of wanted, and each way out.
 std::string listed(const Scene &scene, const std::vector<Finding> &findings);

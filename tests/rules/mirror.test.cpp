@@ -10,18 +10,6 @@ using namespace stoneproof::test;
 
 namespace {
 
-const std::filesystem::path folder = STONEPROOF_SOURCE_DIR "/tests/rules";
-
-template <class Check>
-void each_fixture(Check check) {
-  for (const Rule *rule : all_rules())
-    for (const char *stem : {"fires", "silent"}) {
-      const auto path = folder / rule->id / stem;
-      CAPTURE(path);
-      check(path);
-    }
-}
-
 std::vector<Finding> without(std::vector<Finding> findings, const std::set<std::string_view> &rules) {
   std::erase_if(findings, [&](const Finding &finding) { return rules.count(finding.rule) > 0; });
   return findings;

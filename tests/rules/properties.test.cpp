@@ -16,18 +16,6 @@ using namespace stoneproof::test;
 
 namespace {
 
-const std::filesystem::path folder = STONEPROOF_SOURCE_DIR "/tests/rules";
-
-template <class Check>
-void each_fixture(Check check) {
-  for (const Rule *rule : all_rules())
-    for (const char *stem : {"fires", "silent"}) {
-      const auto path = folder / rule->id / stem;
-      CAPTURE(path);
-      check(path);
-    }
-}
-
 /// The description with every length in millimetres or points written in another unit.
 std::string in_unit(const std::string &text, const char *unit, double units_per_mm) {
   const std::regex lengths("\"(-?[0-9.]+)(mm|pt)\"");

@@ -17,12 +17,7 @@ namespace {
 using bench::Pixels;
 
 stoneproof::SmallPicture small(const Pixels &picture) {
-  stoneproof::RowLayout layout;
-  layout.stored = {picture.width, picture.height};
-  layout.width = picture.width, layout.height = picture.height;
-  layout.channels = 3;
-  layout.bits = 8;
-  layout.colour = stoneproof::ColourModel::rgb;
+  const stoneproof::RowLayout layout = bench::layout_of(picture);
   stoneproof::SmallPictureMaker maker(layout);
   for (int y = 0; y < picture.height; ++y) maker.add(y, picture.at(0, y));
   return maker.take();

@@ -110,13 +110,18 @@ Pixels blurred(const Pixels &picture, double sigma) {
   return along(along(picture, 1, 0), 0, 1);
 }
 
-std::vector<stoneproof::Tile> tiles_of(const Pixels &picture) {
+stoneproof::RowLayout layout_of(const Pixels &picture) {
   stoneproof::RowLayout layout;
   layout.stored = {picture.width, picture.height};
   layout.width = picture.width, layout.height = picture.height;
   layout.channels = 3;
   layout.bits = 8;
   layout.colour = stoneproof::ColourModel::rgb;
+  return layout;
+}
+
+std::vector<stoneproof::Tile> tiles_of(const Pixels &picture) {
+  const stoneproof::RowLayout layout = layout_of(picture);
   stoneproof::TileSampler sampler({0, 0, picture.width, picture.height}, layout);
   for (int y = 0; y < picture.height; ++y) sampler.add(y, picture.at(0, y));
   return sampler.take();

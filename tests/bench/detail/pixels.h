@@ -46,6 +46,8 @@ Pixels cut(const Pixels &picture, int x, int y, int width, int height);
 Pixels resized(const Pixels &picture, int width, int height);
 Pixels with_noise(const Pixels &picture, double deviation, std::mt19937 &random);
 Pixels blurred(const Pixels &picture, double sigma);
+/// Its rows as a decoder would hand them over.
+stoneproof::RowLayout layout_of(const Pixels &picture);
 std::vector<stoneproof::Tile> tiles_of(const Pixels &picture);
 
 } // namespace bench

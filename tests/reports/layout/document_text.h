@@ -2,12 +2,27 @@
 #pragma once
 
 #include "reports/layout/document.h"
+#include "reports/type/typesetter.h"
 
 #include <fmt/format.h>
 
 #include <string>
 
 namespace stoneproof::test {
+
+/// The faces that documents are set in, loaded once.
+inline const Typesetter &type() {
+  static const Typesetter loaded = Typesetter::load().value();
+  return loaded;
+}
+
+/// The words of a page, one item a line.
+inline std::string text_of(const layout::DocumentPage &page) {
+  std::string all;
+  for (const layout::Item &item : page.items)
+    if (const auto *text = std::get_if<layout::TextItem>(&item)) all += text->text + "\n";
+  return all;
+}
 
 class DocumentText {
 public:

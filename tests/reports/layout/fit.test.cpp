@@ -2,19 +2,16 @@
 #include "reports/layout/column.h"
 #include "reports/layout/text_fit.h"
 
+#include "tests/reports/layout/document_text.h"
 #include "tests/support/catch.h"
 
 #include <random>
 
 using namespace stoneproof;
 using namespace stoneproof::layout;
+using namespace stoneproof::test;
 
 namespace {
-
-const Typesetter &type() {
-  static const Typesetter loaded = Typesetter::load().value();
-  return loaded;
-}
 
 Length mm(double value) { return Length::of_mm(value); }
 const Length nine = Length::of_pt(9);

@@ -17,11 +17,6 @@ using namespace stoneproof::test;
 
 namespace {
 
-const Typesetter &type() {
-  static const Typesetter loaded = Typesetter::load().value();
-  return loaded;
-}
-
 /// So many pictures, of all kinds of faults, with small copies of three shapes and none of every fourth.
 Checked many(std::size_t pictures) {
   constexpr std::string_view rules[] = {"too-few-pixels", "missing-picture", "screenshot",
@@ -39,13 +34,6 @@ Document laid(const Checked &checked, std::optional<content::DirtyGlass> glass =
   auto asks = content::letter_asks(checked.evidence, checked.findings).people[0];
   if (glass) asks.glasses.push_back(*glass);
   return letter_document(content::letter_content(checked.evidence.book, asks), checked.copies, type(), {});
-}
-
-std::string text_of(const DocumentPage &page) {
-  std::string all;
-  for (const Item &item : page.items)
-    if (const auto *text = std::get_if<TextItem>(&item)) all += text->text + "\n";
-  return all;
 }
 
 struct Box {

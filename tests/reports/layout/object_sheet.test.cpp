@@ -10,13 +10,9 @@
 
 using namespace stoneproof;
 using namespace stoneproof::layout;
+using namespace stoneproof::test;
 
 namespace {
-
-const Typesetter &type() {
-  static const Typesetter loaded = Typesetter::load().value();
-  return loaded;
-}
 
 Evidence evidence_of(BindingKind kind, int pages, const std::function<void(Book &)> &change = {}) {
   Book book = test::small_book();

@@ -17,20 +17,8 @@ using namespace stoneproof::test;
 
 namespace {
 
-const Typesetter &type() {
-  static const Typesetter loaded = Typesetter::load().value();
-  return loaded;
-}
-
 Document laid_plan(const Book &book, const Files &files = {}) {
   return plan_document(content::plan_content(book, built_in_press_sheet(), plan_of(book, files)), type(), {});
-}
-
-std::string text_of(const DocumentPage &page) {
-  std::string all;
-  for (const Item &item : page.items)
-    if (const auto *text = std::get_if<TextItem>(&item)) all += text->text + "\n";
-  return all;
 }
 
 /// Every word stands within the margins, whole, and only the foot below the last line of a sheet.

@@ -1,6 +1,7 @@
 #include "reports/layout/proof.h"
 
 #include "reports/layout/style.h"
+#include "tests/reports/layout/document_text.h"
 #include "tests/support/catch.h"
 #include "tests/support/small_book.h"
 
@@ -13,22 +14,10 @@ using namespace stoneproof::test;
 
 namespace {
 
-const Typesetter &type() {
-  static const Typesetter loaded = Typesetter::load().value();
-  return loaded;
-}
-
 Document proof_of(Book book, PixelSize size = {1200, 800}) {
   Checked result = checked(std::move(book), size);
   const auto content = content::proof_content(result.evidence, result.findings);
   return proof_document(content, std::move(result), type(), {});
-}
-
-std::string text_of(const DocumentPage &page) {
-  std::string all;
-  for (const Item &item : page.items)
-    if (const auto *text = std::get_if<TextItem>(&item)) all += text->text + "\n";
-  return all;
 }
 
 Book crowded(std::size_t frames) {

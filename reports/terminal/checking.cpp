@@ -1,0 +1,26 @@
+// Options of the command line -> a run of the engine. The only ways in are the functions of checking.h;
+// tested in tests/reports/terminal.
+#include "reports/terminal/checking.h"
+
+#include <utility>
+
+namespace stoneproof::terminal {
+
+RunOptions run_options(const MeasureOptions &options, ProgressBar *bar) {
+  RunOptions run;
+  run.limits = options.limits;
+  run.measure_pixels = !options.quick;
+  run.jobs = options.jobs;
+  if (bar) run.progress = [bar](std::size_t done, std::size_t total) { bar->show(done, total); };
+  return run;
+}
+
+Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, Density copy_density,
+                     bool show_progress) {
+  ProgressBar bar;
+  RunOptions run = run_options(options, show_progress ? &bar : nullptr);
+  run.copy_density = copy_density;
+  return check_book(std::move(inputs.book), std::move(inputs.press), run);
+}
+
+} // namespace stoneproof::terminal

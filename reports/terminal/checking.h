@@ -1,0 +1,18 @@
+// How the verbs that look into pictures run the engine.
+#pragma once
+
+#include "engine/run/run.h"
+#include "reports/terminal/book_inputs.h"
+#include "reports/terminal/commands.h"
+#include "reports/terminal/progress.h"
+
+namespace stoneproof::terminal {
+
+/// `bar` is drawn where it is not null, and must then outlive the run.
+RunOptions run_options(const MeasureOptions &options, ProgressBar *bar);
+
+/// Checks the book; book and press sheet are taken out of the inputs. Small copies are made at that density.
+Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, Density copy_density,
+                     bool show_progress);
+
+} // namespace stoneproof::terminal
