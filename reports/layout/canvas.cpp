@@ -3,7 +3,37 @@
 
 #include "reports/layout/text_fit.h"
 
+#include <limits>
+
 namespace stoneproof::layout {
+
+namespace {
+
+/// The end of an element that is still drawn.
+constexpr std::size_t open = std::numeric_limits<std::size_t>::max();
+
+/// The innermost element that is still drawn.
+std::optional<std::size_t> innermost(const std::vector<Element> &elements) {
+  if (elements.empty()) return std::nullopt;
+  std::optional<std::size_t> index = elements.size() - 1;
+  while (index && elements[*index].end != open) index = elements[*index].parent;
+  return index;
+}
+
+} // namespace
+
+ElementScope::ElementScope(DocumentPage &page, Role role, std::string_view alternative)
+    : page_(page), index_(page.elements.size()) {
+  page.elements.push_back(
+      {role, innermost(page.elements), page.items.size(), open, std::string(alternative)});
+}
+
+ElementScope::~ElementScope() {
+  Element &element = page_.elements[index_];
+  element.end = page_.items.size();
+  const bool empty = index_ + 1 == page_.elements.size() && element.first == element.end;
+  if (empty && !is_cell(element.role)) page_.elements.pop_back();
+}
 
 void Canvas::text(Point top_left, const TypeStyle &style, std::string_view text) {
   if (text.empty()) return;

@@ -10,6 +10,23 @@
 
 namespace stoneproof::layout {
 
+/// What is drawn while it lives belongs to one element of the page. Ends before the page is moved, and after
+/// all that began later. An element in which nothing was drawn is taken back, unless it is a cell, whose
+/// neighbours count on it.
+class ElementScope {
+public:
+  ElementScope(DocumentPage &page, Role role, std::string_view alternative);
+  ElementScope(const ElementScope &) = delete;
+  ElementScope &operator=(const ElementScope &) = delete;
+  ~ElementScope();
+
+private:
+  DocumentPage &page_;
+  std::size_t index_;
+};
+
+class CanvasOfElement;
+
 /// Draws on one page; keeps nothing but a reference to it.
 class Canvas {
 public:
@@ -17,6 +34,13 @@ public:
 
   const Typesetter &type() const { return type_; }
   DocumentPage &page() { return page_; }
+
+  /// Says what is drawn from now on, until the scope ends; inside another scope it is a part of that element.
+  [[nodiscard]] ElementScope begin(Role role, std::string_view alternative = "") {
+    return {page_, role, alternative};
+  }
+  /// The same for what is drawn on the result: `canvas.as(Role::cell).text(...)`.
+  CanvasOfElement as(Role role);
 
   /// `top` is the top of the line; the baseline is set so that the line is centred in its leading.
   void text(Point top_left, const TypeStyle &style, std::string_view text);
@@ -42,6 +66,17 @@ private:
   const Typesetter &type_;
   DocumentPage &page_;
 };
+
+class CanvasOfElement : public Canvas {
+public:
+  CanvasOfElement(const Typesetter &type, DocumentPage &page, Role role)
+      : Canvas(type, page), scope_(page, role, "") {}
+
+private:
+  ElementScope scope_;
+};
+
+inline CanvasOfElement Canvas::as(Role role) { return {type_, page_, role}; }
 
 std::vector<Point> corners_of(const Rect &rect);
 

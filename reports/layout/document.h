@@ -56,10 +56,42 @@ struct PictureItem {
   std::size_t image = 0; ///< index into Document::images
   Corners corners;
   std::vector<Point> clip; ///< a convex shape
-  std::string alternative; ///< what a reader who cannot see the picture is told
+  /// What a reader who cannot see the picture is told. The picture is then a figure of its own, unless it
+  /// lies in one that says it all.
+  std::string alternative;
 };
 
 using Item = std::variant<TextItem, LineItem, ShapeItem, PictureItem>;
+
+/// What a part of a page is to a program that reads it aloud or draws its contents out. Rows that follow each
+/// other are a table, and a row of column headers begins a new one; list items that follow each other are a
+/// list.
+enum class Role {
+  heading1, ///< of the document
+  heading2, ///< of a sheet
+  heading3, ///< of a part of a sheet
+  paragraph,
+  row,           ///< holds headers and cells
+  column_header, ///< of the cells below it
+  row_header,    ///< of the cells after it
+  cell,
+  list_item,
+  figure ///< a drawing as a whole, read as its alternative
+};
+
+/// What rows are made of.
+constexpr bool is_cell(Role role) {
+  return role == Role::column_header || role == Role::row_header || role == Role::cell;
+}
+
+/// A part of a page: items that are drawn one after the other, but for those of the elements in it. Elements
+/// stand in reading order. An item in no element, or straight in a row, is decoration and not read.
+struct Element {
+  Role role = Role::paragraph;
+  std::optional<std::size_t> parent; ///< index into the page's elements, before this one; none: the page
+  std::size_t first = 0, end = 0;    ///< indexes into the page's items
+  std::string alternative;           ///< of a figure: what a reader who cannot see it is told
+};
 
 /// A place to click that leads to another page of the document.
 struct Link {
@@ -78,6 +110,7 @@ struct DocumentPage {
   std::optional<Rect> bleed, trim; ///< boxes of what the page shows; none: the media box
   std::string label;               ///< page label as a viewer shows it
   std::vector<Item> items;         ///< drawn in this order
+  std::vector<Element> elements;   ///< what the items are
   std::vector<Link> links;
   std::vector<Note> notes;
 };
@@ -93,6 +126,14 @@ struct Bookmark {
   int level = 0; ///< 0 is the top; never more than one deeper than the bookmark before it
 };
 
+/// A file that goes with the document, inside it.
+struct Attachment {
+  std::string name;        ///< of the file, without a folder
+  std::string description; ///< for a viewer's list
+  std::string media_type;  ///< as registered (RFC 6838), like application/json
+  std::string bytes;
+};
+
 struct Document {
   std::string title, subject, language;
   std::string fingerprint; ///< of the inputs; two documents from different inputs get different PDF ids
@@ -100,6 +141,7 @@ struct Document {
   std::vector<Image> images;
   std::vector<DocumentPage> pages;
   std::vector<Bookmark> bookmarks;
+  std::vector<Attachment> attachments; ///< no two of one name
 };
 
 } // namespace stoneproof::layout

@@ -63,10 +63,30 @@ private:
   void add_page(const layout::DocumentPage &page) {
     add("\npage {} {:.0f}x{:.0f} trim {} bleed {}", page.label, page.size.width.mm(), page.size.height.mm(),
         at(page.trim), at(page.bleed));
-    for (const layout::Item &item : page.items) std::visit([&](const auto &known) { add_item(known); }, item);
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+      add_begins(page.elements, i);
+      std::visit([&](const auto &known) { add_item(known); }, page.items[i]);
+      add_ends(page.elements, i + 1);
+    }
+    add_begins(page.elements, page.items.size());
     for (const layout::Link &link : page.links) add("link {} -> {}", at(link.area), link.page);
     for (const layout::Note &note : page.notes)
       add("note {} \"{}\" \"{}\"", at(note.area), note.title, note.text);
+  }
+  void add_begins(const std::vector<layout::Element> &elements, std::size_t item) {
+    for (const layout::Element &element : elements)
+      if (element.first == item)
+        add("{} {}{}", role(element.role), element.first == element.end ? "()" : "(",
+            element.alternative.empty() ? "" : " \"" + element.alternative + "\"");
+  }
+  void add_ends(const std::vector<layout::Element> &elements, std::size_t item) {
+    for (auto element = elements.rbegin(); element != elements.rend(); ++element)
+      if (element->end == item && element->first < item) add(")");
+  }
+  static std::string_view role(layout::Role role) {
+    constexpr std::string_view names[] = {"heading 1",     "heading 2",  "heading 3", "paragraph", "row",
+                                          "column header", "row header", "cell",      "list item", "figure"};
+    return names[static_cast<std::size_t>(role)];
   }
   void add_item(const layout::TextItem &item) {
     add("text {} face {} {:.2f}pt {}{} \"{}\"", at(item.at), static_cast<int>(item.face), item.size.pt(),
