@@ -133,16 +133,23 @@ private:
   std::deque<std::optional<InkMeter>> inks_;
 };
 
+Outcome<std::optional<PreviewPlan>> planned(const std::filesystem::path &file, const Facts &facts,
+                                            const std::optional<PreviewOrder> &order,
+                                            const PictureLimits &limits) {
+  if (!order) return std::optional<PreviewPlan>();
+  auto plan = plan_preview(file, facts, *order, limits);
+  if (!plan) return plan.fault();
+  return std::optional(std::move(plan).value());
+}
+
 } // namespace
 
 Outcome<PassResult> measure_pixels(const std::filesystem::path &file, const Facts &facts,
                                    const PassOrder &order, const PictureLimits &limits) {
-  std::optional<PreviewPlan> plan;
-  if (order.copy) {
-    auto planned = plan_preview(file, facts, *order.copy, limits);
-    if (!planned) return planned.fault();
-    plan = planned.value();
-  }
+  const auto plan = planned(file, facts, order.copy, limits);
+  if (!plan) return plan.fault();
+  const auto patch_plan = planned(file, facts, order.patch, limits);
+  if (!patch_plan) return patch_plan.fault();
   const PixelSize stored = Orientation(facts.orientation).stored(facts.size);
   auto opened = open_rows(file, all_rows(stored), limits);
   if (!opened) return opened.fault();
@@ -152,20 +159,23 @@ Outcome<PassResult> measure_pixels(const std::filesystem::path &file, const Fact
   Meters meters(facts, order, rows.layout());
   for (const Look &look : order.looks)
     if (!meters.look(look)) return faults::part_outside(file);
-  std::optional<PreviewMaker> preview;
-  if (plan) preview.emplace(*plan, rows.layout());
+  std::optional<PreviewMaker> preview, patch;
+  if (plan.value()) preview.emplace(*plan.value(), rows.layout());
+  if (patch_plan.value()) patch.emplace(*patch_plan.value(), rows.layout());
   for (std::int64_t y = 0; y < stored.height; ++y) {
     const auto row = rows.next();
     if (!row) return row.fault();
     meters.add(y, row.value().data());
-    if (preview) preview->add(row.value().data());
+    for (auto *maker : {&preview, &patch})
+      if (*maker) (*maker)->add(row.value().data());
   }
 
   PassResult result = meters.take();
-  if (preview) {
-    auto copy = compress(preview->take(facts.orientation), file);
+  for (const auto &[maker, into] : {std::pair(&preview, &result.copy), std::pair(&patch, &result.patch)}) {
+    if (!*maker) continue;
+    auto copy = compress((*maker)->take(facts.orientation), file);
     if (!copy) return copy.fault();
-    result.copy = std::move(copy).value();
+    *into = std::move(copy).value();
   }
   return result;
 }

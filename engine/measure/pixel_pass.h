@@ -35,6 +35,7 @@ struct LookResult {
 
 struct PassOrder {
   std::optional<PreviewOrder> copy;
+  std::optional<PreviewOrder> patch; ///< a second copy, of a small part
   std::vector<Look> looks;
   /// Look for detail, enlargement, an earlier saving and printed screens in every look, and at the picture as
   /// a whole.
@@ -47,7 +48,7 @@ struct PassOrder {
 };
 
 struct PassResult {
-  std::optional<SmallCopy> copy;
+  std::optional<SmallCopy> copy, patch;
   std::vector<LookResult> looks;     ///< one for each look
   std::optional<WholePicture> whole; ///< where detail was asked for
   std::optional<GlassMap> glass;     ///< where it was asked for

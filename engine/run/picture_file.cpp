@@ -20,6 +20,7 @@ Outcome<PassResult> decode(const std::filesystem::path &file, const Facts &facts
   if (!wanted.looks.empty()) {
     PassOrder order;
     order.copy = wanted.copy;
+    order.patch = wanted.patch;
     order.looks = wanted.looks;
     order.glass = wanted.glass;
 

@@ -17,6 +17,7 @@ PictureState inspect(const std::filesystem::path &file, const PictureLimits &lim
 /// What is wanted of one picture's pixels.
 struct Wanted {
   std::optional<PreviewOrder> copy;
+  std::optional<PreviewOrder> patch; ///< made only where there are looks
   std::vector<Look> looks;
   bool glass = false; ///< what may be dirt on a scanner's glass
 };

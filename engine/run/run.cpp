@@ -34,6 +34,10 @@ void share_out(std::vector<LookResult> results, const PictureLooks &looks, Evide
     }
 }
 
+std::optional<PreviewOrder> patch_of(const std::optional<PatchOrder> &order) {
+  return order ? std::optional(order->order) : std::nullopt;
+}
+
 std::vector<GlassOrigin> origins_of(const Evidence &evidence) {
   std::vector<GlassOrigin> origins;
   for (std::size_t i = 0; i < evidence.pictures.size(); ++i) {
@@ -46,11 +50,12 @@ std::vector<GlassOrigin> origins_of(const Evidence &evidence) {
 } // namespace
 
 Checked check_book(Book book, PressSheet press, const RunOptions &options) {
-  Checked checked{{std::move(book), std::move(press)}, {}, {}};
+  Checked checked{{std::move(book), std::move(press)}, {}, {}, {}};
   Evidence &evidence = checked.evidence;
   const auto &pictures = evidence.book.pictures;
   evidence.pictures.resize(pictures.size());
   checked.copies.resize(pictures.size());
+  checked.patches.resize(pictures.size());
 
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     evidence.pictures[i] = inspect(evidence.book.path_of(pictures[i]), options.limits);
@@ -63,6 +68,7 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   evidence.pixels_measured = options.measure_pixels;
 
   const auto orders = copy_orders(evidence, options.copy_density);
+  const auto patches = patch_orders(evidence, options.patch);
   const auto looks =
       options.measure_pixels ? picture_looks(evidence) : std::vector<PictureLooks>(pictures.size());
   PressTables tables(evidence.press.profile);
@@ -73,9 +79,9 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   Progress progress(options.progress, pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     PictureState &state = evidence.pictures[i];
-    PassResult result =
-        read_whole(evidence.book.path_of(pictures[i]), {orders[i], looks[i].looks, glass.wants(i)},
-                   options.limits, state, tables);
+    PassResult result = read_whole(evidence.book.path_of(pictures[i]),
+                                   {orders[i], patch_of(patches[i]), looks[i].looks, glass.wants(i)},
+                                   options.limits, state, tables);
     if (!result.looks.empty()) state.neutral = result.neutral;
     if (glass.wants(i)) glass.add(i, std::move(result.glass));
     if (result.whole) {
@@ -83,6 +89,7 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
       traits[i] = copy_traits(result, *state.facts);
     }
     checked.copies[i] = std::move(result.copy);
+    if (result.patch) checked.patches[i] = Patch{std::move(*result.patch), patches[i]->frame};
 
     share_out(std::move(result.looks), looks[i], evidence);
     progress.one_done();

@@ -3,6 +3,7 @@
 
 #include "engine/picture/small_copy.h"
 #include "engine/rules/rule.h"
+#include "engine/run/patch_order.h"
 
 #include <functional>
 #include <optional>
@@ -15,6 +16,8 @@ struct RunOptions {
   int jobs = 0; ///< threads for the picture files; 0: one for each processor
   /// Pixels of the small copies per inch of the printed book page; none: no small copies are made.
   std::optional<Density> copy_density;
+  /// Cut a true-size patch out of each picture; none: no patches are made. Only where pixels are measured.
+  std::optional<PatchWish> patch;
   /// Decode every pixel of the pictures that frames show, and measure tone and ink; else JPEGs are decoded
   /// only as finely as their small copies need.
   bool measure_pixels = true;
@@ -27,6 +30,7 @@ struct Checked {
   std::vector<Finding> findings; ///< gravest first
   std::vector<std::optional<SmallCopy>>
       copies; ///< one for each of Book::pictures; none: not shown, or unreadable
+  std::vector<std::optional<Patch>> patches; ///< likewise
 };
 
 /// Never fails: what is wrong with a picture file is a finding.

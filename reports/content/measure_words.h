@@ -2,17 +2,12 @@
 #pragma once
 
 #include "engine/run/measure_files.h"
+#include "reports/content/picture_facts.h"
 
 #include <string>
 #include <vector>
 
 namespace stoneproof::content {
-
-/// "Pixels": "3000 × 2000, 6 megapixels".
-struct FactRow {
-  std::string label, text;
-  friend bool operator==(const FactRow &, const FactRow &) = default;
-};
 
 /// Cells that stand in columns; every row has as many.
 struct PrintTable {

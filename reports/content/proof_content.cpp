@@ -48,6 +48,7 @@ std::vector<const Finding *> in_page_order(const std::vector<Finding> &findings)
 
 Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
   Mark mark;
+  mark.picture = finding.picture;
   mark.number = number;
   mark.grade = finding.grade;
   mark.title = find_rule(finding.rule)->title;
@@ -61,6 +62,61 @@ Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
   mark.surface = finding.page;
   mark.area = finding.area;
   return mark;
+}
+
+/// "Page 7", "Pages 3, 5 and 8–9": each once; of many only the first.
+std::string where_words(const std::vector<std::size_t> &pages, const Book &book) {
+  constexpr std::size_t most = 9;
+  std::vector<std::string> names;
+  for (const std::size_t index : pages) {
+    const Page &page = book.pages[index];
+    names.push_back(page.kind == PageKind::cover    ? std::string("cover")
+                    : page.kind == PageKind::spread ? fmt::format("{}–{}", page.number, page.number + 1)
+                                                    : fmt::format("{}", page.number));
+  }
+  if (names.empty()) return "The book as a whole";
+  if (names.size() > most) {
+    const std::size_t left = names.size() - most;
+    names.resize(most);
+    names.push_back(fmt::format("{} more", left));
+  }
+  if (names.size() == 1 && names[0] == "cover") return "The cover";
+  const bool one = names.size() == 1 && book.pages[pages[0]].kind == PageKind::page;
+  return (one ? "Page " : "Pages ") + listed(names);
+}
+
+/// The findings of one rule in one grade.
+struct Group {
+  const Finding *first = nullptr;
+  Matter matter;
+  std::vector<std::size_t> pages; ///< rising, each once
+};
+
+std::vector<Matter> matters_of(const ProofContent &content, const std::vector<Finding> &findings,
+                               const Book &book) {
+  std::vector<Group> groups;
+  for (std::size_t i = 0; i < content.marks.size(); ++i) {
+    const Finding &finding = findings[content.marks[i].finding];
+    if (finding.grade == Grade::note) continue;
+    const auto same = [&](const Group &group) {
+      return group.first->rule == finding.rule && group.first->grade == finding.grade;
+    };
+    auto group = std::ranges::find_if(groups, same);
+    if (group == groups.end())
+      group = groups.insert(groups.end(), {&finding, {finding.grade, 0, content.marks[i].title, {}, i}, {}});
+    ++group->matter.count;
+    if (finding.page && (group->pages.empty() || group->pages.back() != *finding.page))
+      group->pages.push_back(*finding.page);
+  }
+  std::ranges::stable_sort(groups, [](const Group &a, const Group &b) {
+    return std::pair(a.matter.grade, b.matter.count) < std::pair(b.matter.grade, a.matter.count);
+  });
+  std::vector<Matter> matters;
+  for (Group &group : groups) {
+    group.matter.where = where_words(group.pages, book);
+    matters.push_back(std::move(group.matter));
+  }
+  return matters;
 }
 
 } // namespace
@@ -94,6 +150,9 @@ ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> 
   content.clear = content.counts[0] == 0;
   content.verdict = verdict_line(content.counts);
   content.object = object_words(evidence);
+  content.pictures = picture_words(evidence);
+  content.requirements = press_words(evidence.press, evidence.book);
+  content.method = method_words(evidence, findings);
   content.press = press_line(evidence.press);
   if (!evidence.pixels_measured) content.press += " Tones, inks and colours were not measured.";
   for (std::size_t page = 0; page < evidence.book.pages.size(); ++page)
@@ -101,13 +160,30 @@ ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> 
   for (const Finding *finding : in_page_order(findings)) {
     const std::size_t index = content.marks.size();
     content.marks.push_back(mark_of(evidence, *finding, static_cast<int>(index) + 1));
+    content.marks.back().finding = static_cast<std::size_t>(finding - findings.data());
     if (finding->page) content.surfaces[*finding->page].marks.push_back(index);
     content.gravest_first.push_back(index);
   }
   std::stable_sort(
       content.gravest_first.begin(), content.gravest_first.end(),
       [&](std::size_t a, std::size_t b) { return content.marks[a].grade < content.marks[b].grade; });
+  content.matters = matters_of(content, findings, evidence.book);
   return content;
+}
+
+void tell_round(ProofContent &content, const RecordedRound &last, const RecordedRound &now) {
+  const Rounds rounds = compare_rounds(last, now);
+  content.round = fmt::format("Since the last round: {}.", round_words(rounds));
+  std::vector<bool> fresh(now.findings.size());
+  for (const std::size_t index : rounds.fresh) fresh[index] = true;
+  for (Mark &mark : content.marks) mark.fresh = fresh.at(mark.finding);
+  for (const std::size_t index : rounds.mended) {
+    const RecordedFinding &finding = last.findings[index];
+    const Rule *rule = find_rule(finding.rule);
+    content.mended.push_back({std::string(grade_name(finding.grade)),
+                              rule ? std::string(rule->title) : finding.rule, page_name(finding),
+                              finding.message});
+  }
 }
 
 } // namespace stoneproof::content

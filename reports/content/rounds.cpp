@@ -69,6 +69,11 @@ Rounds compare_rounds(const RecordedRound &before, const RecordedRound &now) {
   return rounds;
 }
 
+std::string page_name(const RecordedFinding &finding) {
+  if (!finding.page) return "The book";
+  return *finding.page == 0 ? std::string("The cover") : fmt::format("Page {}", *finding.page);
+}
+
 bool same_book(const RecordedRound &before, const RecordedRound &now) {
   if (before.title == now.title) return true;
   const std::set<std::string> frames(before.frames.begin(), before.frames.end());

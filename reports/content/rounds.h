@@ -18,6 +18,9 @@ struct RecordedFinding {
   std::string message;
 };
 
+/// "Page 7", "The cover", "The book".
+std::string page_name(const RecordedFinding &finding);
+
 /// What a record tells of one round.
 struct RecordedRound {
   std::string title;

@@ -37,10 +37,18 @@ ElementScope::~ElementScope() {
 
 void Canvas::text(Point top_left, const TypeStyle &style, std::string_view text) {
   if (text.empty()) return;
+  page_.items.emplace_back(TextItem{
+      {top_left.x, top_left.y + baseline(style)}, style.face, style.size, style.ink, std::string(text)});
+}
+
+Length Canvas::baseline(const TypeStyle &style) const {
   const Length ascent = type_.ascent(style.face, style.size), descent = type_.descent(style.face, style.size);
-  const Length baseline = top_left.y + (style.leading - ascent - descent) / 2 + ascent;
-  page_.items.emplace_back(
-      TextItem{{top_left.x, baseline}, style.face, style.size, style.ink, std::string(text)});
+  return (style.leading - ascent - descent) / 2 + ascent;
+}
+
+void Canvas::text_beside(Point top_left, const TypeStyle &style, const TypeStyle &line,
+                         std::string_view text) {
+  this->text({top_left.x, top_left.y + baseline(line) - baseline(style)}, style, text);
 }
 
 void Canvas::text_to_right(Point top_right, const TypeStyle &style, std::string_view text) {

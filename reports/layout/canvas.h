@@ -44,6 +44,8 @@ public:
 
   /// `top` is the top of the line; the baseline is set so that the line is centred in its leading.
   void text(Point top_left, const TypeStyle &style, std::string_view text);
+  /// On the baseline of a line of another style that begins at the same top: a label beside its text.
+  void text_beside(Point top_left, const TypeStyle &style, const TypeStyle &line, std::string_view text);
   void text_to_right(Point top_right, const TypeStyle &style, std::string_view text);
   void text_centred(Point top_centre, const TypeStyle &style, std::string_view text);
   /// Turned a quarter clockwise; `centre` is the middle of the line.
@@ -63,6 +65,8 @@ public:
   std::string shortened(const TypeStyle &style, Length width, std::string_view text) const;
 
 private:
+  Length baseline(const TypeStyle &style) const; ///< from the top of a line
+
   const Typesetter &type_;
   DocumentPage &page_;
 };

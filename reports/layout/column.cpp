@@ -55,7 +55,8 @@ Entry entry_of(const Canvas &canvas, const content::Mark &mark, Length width) {
 void draw_entry(Canvas &canvas, const Entry &entry, Point top_left, Length width) {
   const content::Mark &mark = *entry.mark;
   draw_tag(canvas, {top_left.x - tag_gap - tag_size.width, top_left.y}, mark.number, mark.grade);
-  const std::string heading = fmt::format("{} · {}", content::grade_name(mark.grade), mark.title);
+  const std::string heading =
+      fmt::format("{}{} · {}", content::grade_name(mark.grade), mark.fresh ? " · new" : "", mark.title);
   canvas.text(top_left, style::label_strong, canvas.shortened(style::label_strong, width, heading));
   Length y = top_left.y + style::label_strong.leading;
   if (!mark.subject.empty()) {

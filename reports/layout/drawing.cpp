@@ -2,8 +2,6 @@
 // tests/reports/layout.
 #include "reports/layout/drawing.h"
 
-#include "reports/layout/clip.h"
-
 #include <algorithm>
 
 namespace stoneproof::layout {
@@ -14,64 +12,6 @@ using namespace literals;
 
 constexpr Size drawing_room{style::sheet.width - style::margin * 2 - style::column_least - style::leader_room,
                             style::sheet.height - style::head - style::foot};
-
-std::vector<Point> on_sheet(const Corners &corners, const Scale &scale) {
-  std::vector<Point> mapped;
-  for (const Point &corner : corners) mapped.push_back(scale(corner));
-  return mapped;
-}
-
-/// Where the corners of the small copy lie, given where the whole picture's corners lie.
-Corners copy_corners(const Corners &picture, const PixelRect &part, PixelSize size) {
-  const auto at = [&](double x, double y) {
-    const double across = x / static_cast<double>(size.width), down = y / static_cast<double>(size.height);
-    return Point{picture[0].x + (picture[1].x - picture[0].x) * across + (picture[3].x - picture[0].x) * down,
-                 picture[0].y + (picture[1].y - picture[0].y) * across +
-                     (picture[3].y - picture[0].y) * down};
-  };
-  return {at(part.x, part.y), at(part.x + part.width, part.y), at(part.x + part.width, part.y + part.height),
-          at(part.x, part.y + part.height)};
-}
-
-/// A frame that has nothing to show: crossed out, with the reason inside where there is room.
-void draw_gap(Canvas &canvas, const std::vector<Point> &corners, const Rect &box, std::string_view reason) {
-  canvas.shape(corners, style::gap_fill, style::hair);
-  if (corners.size() == 4) {
-    canvas.line(corners[0], corners[2], style::hair);
-    canvas.line(corners[1], corners[3], style::hair);
-  }
-  const Length wide = canvas.width(style::label, reason) + 2_mm;
-  if (wide > box.width || style::label.leading > box.height)
-    return; // the cross and the mark beside it say enough
-  const Point centre = box.centre();
-  const Length top = centre.y - style::label.leading / 2;
-  canvas.box({centre.x - wide / 2, top, wide, style::label.leading}, style::gap_fill, std::nullopt);
-  canvas.text_centred({centre.x, top}, style::label, reason);
-}
-
-std::string_view gap_reason(const Evidence &evidence, const PlacedFrame &placed) {
-  if (!placed.picture) return "no picture";
-  return evidence.pictures[*placed.picture].missing ? "file is missing" : "file cannot be read";
-}
-
-void draw_frame(Canvas &canvas, const Checked &checked, const ImageOf &images, const PlacedFrame &placed,
-                const Scale &scale) {
-  const Evidence &evidence = checked.evidence;
-  const Rect bleed = scale(evidence.space_of(placed).bleed);
-  const std::vector<Point> clip = clipped(on_sheet(placed.corners, scale), bleed);
-  if (clip.empty()) return;
-  const auto image = placed.picture ? images[*placed.picture] : std::nullopt;
-  if (!placed.laid || !image) {
-    const auto box = shared_part(scale(placed.box), bleed);
-    draw_gap(canvas, clip, *box, gap_reason(evidence, placed));
-    return;
-  }
-  Corners corners = copy_corners(placed.picture_corners, checked.copies[*placed.picture]->part,
-                                 evidence.pictures[*placed.picture].facts->size);
-  for (Point &corner : corners) corner = scale(corner);
-  canvas.page().items.emplace_back(
-      PictureItem{*image, corners, clip, evidence.book.pictures[*placed.picture].file});
-}
 
 TypeStyle type_of(const TextBlock &text, double factor) {
   const bool strong = text.kind == TextKind::heading, slanted = text.kind == TextKind::caption;
@@ -206,7 +146,7 @@ void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &image
   const Page &content = evidence.book.pages[page];
   canvas.box(scale(space.bleed), style::white, std::nullopt);
   for (std::size_t i = 0; i < content.frames.size(); ++i)
-    draw_frame(canvas, checked, images, evidence.frames[first + i], scale);
+    draw_frame(canvas, checked, images, evidence.frames[first + i], space.bleed, scale);
   for (const TextBlock &text : content.texts)
     if (shared_part(text.rect, space.bleed)) {
       const bool down = text.kind == TextKind::spine && text.rect.height > text.rect.width;

@@ -1,11 +1,13 @@
-// The front sheets. The only way in is lay_out_front; tested in tests/reports/layout.
+// The first sheet. The only way in is lay_out_front; tested in tests/reports/layout.
 #include "reports/layout/front.h"
 
 #include "reports/content/figures.h"
 #include "reports/content/sentences.h"
-#include "reports/layout/column.h"
 
 #include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
 
 namespace stoneproof::layout {
 
@@ -13,158 +15,166 @@ namespace {
 
 using namespace literals;
 
-constexpr Length table_bottom = style::sheet.height - style::foot;
-constexpr Length table_width = style::sheet.width - style::margin * 2;
-
-/// The columns of the table: what stands over them, where they begin, how wide they are.
-struct TableColumn {
-  std::string_view name;
-  Length left, width;
-};
-constexpr TableColumn number_column{"No.", style::margin, 9_mm};
-constexpr TableColumn grade_column{"Grade", 27_mm, 13_mm};
-constexpr TableColumn page_column{"Page and frame", 42_mm, 26_mm};
-constexpr TableColumn subject_column{"Picture and whose it is", 70_mm, 43_mm};
-constexpr TableColumn message_column{"What was found", 115_mm, 76_mm};
-constexpr TableColumn remedy_column{"What to do", 196_mm, 87_mm};
-constexpr const TableColumn *table_columns[] = {&number_column,  &grade_column,   &page_column,
-                                                &subject_column, &message_column, &remedy_column};
+// Two columns: what was found on the left, what to do with the proof on the right.
+constexpr Length left = style::margin, left_width = 172_mm;
+constexpr Length right = 200_mm, right_width = style::sheet.width - style::margin - right;
+constexpr Length bottom = style::sheet.height - style::foot;
+constexpr Length matters_bottom = bottom - 22_mm; // above the press sheet, of which three lines may be told
+constexpr Length matter_height = style::body.leading * 2 + 1.6_mm;
 
 class FrontWriter {
 public:
-  FrontWriter(const content::ProofContent &content, const Typesetter &type)
-      : content_(content), type_(type) {}
+  FrontWriter(const content::ProofContent &content, const std::vector<Section> &sections,
+              const SheetOfMark &sheet_of, const Typesetter &type)
+      : content_(content), sections_(sections), sheet_of_(sheet_of), on_(type, page_) {}
 
-  Front write() {
-    begin_sheet();
+  DocumentPage write() {
+    page_.size = style::sheet;
     head();
-    if (!content_.gravest_first.empty()) table_head("What was found, most grave first");
-    for (const std::size_t index : content_.gravest_first) row(index);
-    return std::move(front_);
+    counts();
+    matters();
+    contents();
+    answer();
+    const auto press = few(style::body_aside, left_width, content_.press, 3);
+    on_.lines({left, bottom - height_of(style::body_aside, press.size())}, style::body_aside, press);
+    return std::move(page_);
   }
 
 private:
-  Canvas canvas() { return {type_, front_.sheets.back()}; }
-
-  void begin_sheet() {
-    front_.sheets.emplace_back();
-    front_.sheets.back().size = style::sheet;
-    y_ = style::margin;
-  }
-
-  void head() {
-    Canvas on = canvas();
-    on.text({style::margin, y_}, style::label, "Layout proof");
-    y_ += style::label.leading + 1_mm;
-    y_ = on.lines({style::margin, y_}, style::title, title_lines(on));
-    y_ = on.lines({style::margin, y_}, style::body_aside,
-                  on.wrap(style::body_aside, table_width, content_.job));
-    y_ += 4_mm;
-    y_ =
-        on.lines({style::margin, y_}, style::verdict, on.wrap(style::verdict, table_width, content_.verdict));
-    if (!content_.round.empty())
-      y_ = on.lines({style::margin, y_}, style::body, on.wrap(style::body, table_width, content_.round));
-    y_ += 2_mm;
-    counts(on);
-
-    y_ = on.lines({style::margin, y_}, style::body_aside,
-                  on.wrap(style::body_aside, table_width, content_.press));
-    y_ += 5_mm;
-  }
-
-  /// A title that runs on is cut short: the verdict must stay on the first sheet.
-  std::vector<std::string> title_lines(const Canvas &on) const {
-    constexpr std::size_t most = 2;
-    std::vector<std::string> lines = on.wrap(style::title, table_width, content_.title);
+  /// So many lines at the most; what runs on is cut short.
+  std::vector<std::string> few(const TypeStyle &style, Length width, std::string_view text,
+                               std::size_t most) const {
+    std::vector<std::string> lines = on_.wrap(style, width, text);
     if (lines.size() <= most) return lines;
     lines.resize(most);
-    lines.back() = on.shortened(style::title, table_width, lines.back() + " …");
+    lines.back() = on_.shortened(style, width, lines.back() + " …");
     return lines;
   }
 
-  /// Doubles as the key to the lines and tags of the marks.
-  void counts(Canvas &on) {
+  void put(const TypeStyle &style, std::string_view text, std::size_t most) {
+    y_ = on_.lines({left, y_}, style, few(style, left_width, text, most));
+  }
+
+  void head() {
+    on_.text({left, y_}, style::label, "Layout proof");
+    y_ += style::label.leading + 1_mm;
+    put(style::title, content_.title, 2);
+    put(style::body_aside, content_.job, 2);
+    y_ += 5_mm;
+    put(style::verdict, content_.verdict, 2);
+    if (!content_.round.empty()) put(style::body, content_.round, 1);
+    y_ += 2.5_mm;
+  }
+
+  /// Doubles as the key to the lines of the marks.
+  void counts() {
     struct Block {
       std::string_view one, many, meaning;
     };
-    constexpr Block blocks[] = {{"hold", "holds", "must be mended before printing"},
-                                {"query", "queries", "somebody must decide"},
-                                {"note", "notes", "good to know"}};
-    Length x = style::margin;
-    for (std::size_t grade = 0; grade < 3; ++grade) {
-      const std::string words = content::count(content_.counts[grade], blocks[grade].one, blocks[grade].many);
-      const std::string meaning = fmt::format("{}", blocks[grade].meaning);
+    constexpr std::array<Block, 3> blocks = {{{"hold", "holds", "must be mended before printing"},
+                                              {"query", "queries", "somebody must decide"},
+                                              {"note", "notes", "good to know"}}};
+    for (std::size_t grade = 0; grade < blocks.size(); ++grade) {
+      const Block &block = blocks[grade];
       const Length line_y = y_ + style::label_strong.leading / 2;
-      on.line({x, line_y}, {x + 9_mm, line_y}, style::grade_line(static_cast<Grade>(grade)));
-      on.text({x + 11_mm, y_}, style::label_strong, words);
-      const Length after = x + 11_mm + on.width(style::label_strong, words) + 2_mm;
-      on.text({after, y_ + 0.5_pt}, style::label, meaning);
-      x = after + on.width(style::label, meaning) + 9_mm;
+      on_.line({left, line_y}, {left + 9_mm, line_y}, style::grade_line(static_cast<Grade>(grade)));
+      on_.text({left + 12_mm, y_}, style::label_strong,
+               content::count(content_.counts[grade], block.one, block.many));
+      on_.text_beside({left + 34_mm, y_}, style::label, style::label_strong, block.meaning);
+      y_ += style::label_strong.leading + 1_pt;
     }
-    y_ += style::label_strong.leading + 3_mm;
+    y_ += 6_mm;
   }
 
-  void table_head(std::string_view heading) {
-    Canvas on = canvas();
-    on.text({style::margin, y_}, style::heading, heading);
-    y_ += style::heading.leading + 2_mm;
-    for (const TableColumn *column : table_columns) on.text({column->left, y_}, style::label, column->name);
-    y_ += style::label.leading + 0.5_mm;
-    on.line({style::margin, y_}, {style::margin + table_width, y_}, style::trim_line);
+  void matters() {
+    if (content_.matters.empty()) return;
+    on_.text({left, y_}, style::heading, "What weighs most");
+    y_ += style::heading.leading + 1_mm;
+    on_.line({left, y_}, {left + left_width, y_}, style::trim_line);
     y_ += 1.2_mm;
+    std::size_t shown = 0;
+    while (shown < content_.matters.size() && y_ + matter_height < matters_bottom)
+      matter_row(content_.matters[shown++]);
+    if (const std::size_t more = content_.matters.size() - shown)
+      on_.text({left, y_}, style::body_aside,
+               fmt::format("and {}, in the table that follows.",
+                           content::count(more, "kind of fault more", "kinds of fault more")));
   }
 
-  void row(std::size_t index) {
-    const content::Mark &mark = content_.marks[index];
-    const auto broken = [&](const TypeStyle &style, const TableColumn &column, std::string_view text) {
-      return canvas().wrap(style, column.width, text);
-    };
-    const auto title = broken(style::label_strong, message_column, mark.title);
-    const auto message = broken(style::body, message_column, content::with_figures_kept_whole(mark.message));
-    const auto remedy = broken(style::body, remedy_column, content::with_figures_kept_whole(mark.remedy));
-    // Three lines of a very long file name tell it apart; its middle is left out.
-    const auto subject = broken(style::label, subject_column,
-                                canvas().shortened(style::label, subject_column.width * 2.7, mark.subject));
-    const auto frame = broken(style::label, page_column, mark.frame);
-    const auto owner = broken(style::label, subject_column, mark.owner);
-    const Length height =
-        std::max({height_of(style::label_strong, title.size()) + height_of(style::body, message.size()),
-                  height_of(style::body, remedy.size()),
-                  style::label_strong.leading + height_of(style::label, frame.size()),
-                  height_of(style::label, subject.size() + owner.size())});
-    if (y_ + height > table_bottom) {
-      begin_sheet();
-      table_head("What was found, continued");
-    }
-    Canvas on = canvas();
+  void matter_row(const content::Matter &matter) {
+    constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 26_mm,
+                     where_left = left + 104_mm;
     const Length top = y_;
-    draw_tag(on, {number_column.left, top}, mark.number, mark.grade);
-    on.text({grade_column.left, top}, style::label_strong, content::grade_name(mark.grade));
-    on.text({page_column.left, top}, style::label_strong, mark.page);
-    on.lines({page_column.left, top + style::label_strong.leading}, style::label, frame);
-    const Length owner_top = on.lines({subject_column.left, top + 0.5_pt}, style::label, subject);
-    on.lines({subject_column.left, owner_top}, style::label, owner);
-    const Length message_top = on.lines({message_column.left, top}, style::label_strong, title);
-    on.lines({message_column.left, message_top}, style::body, message);
-    on.lines({remedy_column.left, top}, style::body, remedy);
-    y_ = top + height + 1.2_mm;
-    on.line({style::margin, y_}, {style::margin + table_width, y_}, style::row_rule);
-    if (!mark.surface) // no drawing carries its note
-      on.page().notes.push_back(note_of(mark, {number_column.left, top, tag_size.width, tag_size.height}));
-    front_.rows.push_back({index, front_.sheets.size() - 1, {style::margin, top, table_width, y_ - top}});
-    y_ += 1.2_mm;
+    on_.text_beside({grade_left, y_}, style::label_strong, style::body, content::grade_name(matter.grade));
+    on_.text_beside({count_left, y_}, style::label_strong, style::body, fmt::format("{} ×", matter.count));
+    const auto title = few(style::body, where_left - title_left - 3_mm, matter.title, 2);
+    const auto where = few(style::body, left + left_width - where_left, matter.where, 2);
+    const Length end = std::max(on_.lines({title_left, y_}, style::body, title),
+                                on_.lines({where_left, y_}, style::body, where));
+    y_ = end + 0.8_mm;
+    on_.line({left, y_}, {left + left_width, y_}, style::row_rule);
+    if (const auto sheet = sheet_of_.find(matter.mark); sheet != sheet_of_.end())
+      page_.links.push_back({{left, top, left_width, y_ - top}, sheet->second});
+    y_ += 0.8_mm;
+  }
+
+  /// What follows, by the number of its sheet.
+  void contents() {
+    Length y = style::margin + style::label.leading + 2_mm;
+    on_.text({right, y}, style::heading, "In this proof");
+    y += style::heading.leading + 1_mm;
+    on_.line({right, y}, {right + right_width, y}, style::trim_line);
+    y += 1.2_mm;
+    for (const Section &section : sections_) {
+      on_.text({right, y}, style::body, section.title);
+      on_.text_to_right({right + right_width, y}, style::body, fmt::format("{}", section.sheet + 1));
+      page_.links.push_back({{right, y, right_width, style::body.leading}, section.sheet});
+      y += style::body.leading + 0.8_mm;
+    }
+  }
+
+  void answer() {
+    struct Choice {
+      std::string_view name, meaning;
+    };
+    constexpr std::array<Choice, 3> choices = {
+        {{"Approved", "Print it as it is."},
+         {"Approved as marked", "Mend what is marked, then print; no new proof."},
+         {"New proof wanted", "Mend what is marked and send a new proof."}}};
+    constexpr std::array<std::string_view, 3> lines = {"Name", "Date", "Signature"};
+    constexpr Length box_height = 78_mm, inset = 5_mm, tick = 4_mm;
+    Length y = bottom - box_height;
+    on_.box({right, y, right_width, box_height}, std::nullopt, style::hair);
+    y += 4_mm;
+    on_.text({right + inset, y}, style::heading, "The answer to this proof");
+    y += style::heading.leading + 3_mm;
+    for (const Choice &choice : choices) {
+      on_.box({right + inset, y + 0.3_mm, tick, tick}, style::white, style::trim_line);
+      const Length words = right + inset + tick + 3_mm;
+      on_.text({words, y}, style::label_strong, choice.name);
+      on_.text({words, y + style::label_strong.leading}, style::body, choice.meaning);
+      y += style::label_strong.leading + style::body.leading + 2_mm;
+    }
+    for (const std::string_view line : lines) {
+      y += 9_mm;
+      on_.text({right + inset, y - style::label.leading}, style::label, line);
+      on_.line({right + inset + 18_mm, y - 1_pt}, {right + right_width - inset, y - 1_pt}, style::hair);
+    }
   }
 
   const content::ProofContent &content_;
-  const Typesetter &type_;
-  Front front_;
-  Length y_;
+  const std::vector<Section> &sections_;
+  const SheetOfMark &sheet_of_;
+  DocumentPage page_;
+  Canvas on_;
+  Length y_ = style::margin;
 };
 
 } // namespace
 
-Front lay_out_front(const content::ProofContent &content, const Typesetter &type) {
-  return FrontWriter(content, type).write();
+DocumentPage lay_out_front(const content::ProofContent &content, const std::vector<Section> &sections,
+                           const SheetOfMark &sheet_of, const Typesetter &type) {
+  return FrontWriter(content, sections, sheet_of, type).write();
 }
 
 } // namespace stoneproof::layout

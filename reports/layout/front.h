@@ -1,27 +1,27 @@
-// The front of the proof: the verdict, the counts, and the table of what must be done.
+// The first sheet of the proof: the verdict, the few things that matter, what follows, and room to sign.
 #pragma once
 
 #include "reports/content/proof_content.h"
 #include "reports/layout/canvas.h"
 
 #include <cstddef>
+#include <map>
+#include <string>
 #include <vector>
 
 namespace stoneproof::layout {
 
-/// A row of the table on its sheet, so that links can be set once the pages of the drawings are known.
-struct RowPlace {
-  std::size_t mark;  ///< index into ProofContent::marks
-  std::size_t sheet; ///< index into Front::sheets
-  Rect area;
+/// A part of the proof, by its first sheet.
+struct Section {
+  std::string title;
+  std::size_t sheet; ///< index into Document::pages
 };
 
-struct Front {
-  std::vector<DocumentPage> sheets;
-  std::vector<RowPlace> rows;
-};
+/// The sheet that explains each mark, by index into ProofContent::marks.
+using SheetOfMark = std::map<std::size_t, std::size_t>;
 
-/// As many sheets as the table needs, at least one.
-Front lay_out_front(const content::ProofContent &content, const Typesetter &type);
+/// Always one sheet: what is too long for it is cut short.
+DocumentPage lay_out_front(const content::ProofContent &content, const std::vector<Section> &sections,
+                           const SheetOfMark &sheet_of, const Typesetter &type);
 
 } // namespace stoneproof::layout

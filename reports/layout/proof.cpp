@@ -1,20 +1,24 @@
-// The whole proof: front, then one sheet or more for each page of the book. The only ways in are the
-// functions of proof.h; tested in tests/reports/layout.
+// The whole proof, part after part. The only ways in are the functions of proof.h; tested in
+// tests/reports/layout.
 #include "reports/layout/proof.h"
 
 #include "reports/content/figures.h"
 #include "reports/layout/column.h"
 #include "reports/layout/creep_mark.h"
 #include "reports/layout/drawing.h"
+#include "reports/layout/findings_table.h"
 #include "reports/layout/foot.h"
 #include "reports/layout/front.h"
+#include "reports/layout/method_sheets.h"
 #include "reports/layout/object_sheet.h"
+#include "reports/layout/page_index.h"
+#include "reports/layout/picture_sheets.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <iterator>
 
 namespace stoneproof::layout {
 
@@ -73,27 +77,32 @@ struct BookPlace {
   }
 };
 
-/// Builds the sheets one after the other.
+/// Builds the sheets one after the other; the first one last, as it tells where the others are.
 class ProofWriter {
 public:
   ProofWriter(const content::ProofContent &content, Checked &&checked, const Typesetter &type)
-      : content_(content), checked_(std::move(checked)), type_(type), images_(checked_.copies.size()) {}
+      : content_(content), checked_(std::move(checked)), type_(type), images_(checked_.copies.size()),
+        patches_(checked_.copies.size()) {}
 
   Document write() {
     take_images();
-    Front front = lay_out_front(content_, type_);
-    document_.pages = std::move(front.sheets);
-    document_.bookmarks.push_back({"What was found", 0, 0});
-    if (!content_.surfaces.empty()) document_.bookmarks.push_back({"Pages", document_.pages.size(), 0});
-    BookPlace place;
-    for (const content::Surface &surface : content_.surfaces) {
-      const Page &page = checked_.evidence.book.pages[surface.page];
-      // A page that is meant to be empty needs no sheet unless something is said of it.
-      if (!page.blank || !surface.marks.empty()) write_surface(surface, place);
-      place.pass(page);
-    }
-    write_object();
-    link_rows(front.rows);
+    document_.pages.emplace_back(); // the first sheet
+    document_.bookmarks.push_back({"The verdict", 0, 0});
+    FindingsTable table = lay_out_findings(content_, type_);
+    const std::size_t first_row = add("What was found", std::move(table.sheets));
+    PageIndex index = lay_out_index(content_, checked_, images_, type_);
+    first_index_ = add("Pages at a glance", std::move(index.sheets));
+    index_ = std::move(index.places);
+    write_pages();
+    add("The book as an object", lay_out_object(content_.object, checked_.evidence, type_));
+    PictureSheets pictures = lay_out_pictures(content_, checked_, images_, patches_, type_);
+    const std::size_t first_picture = add("The pictures", std::move(pictures.sheets));
+    add("The press sheet", lay_out_press(content_, type_));
+    add("How it was checked", lay_out_method(content_.method, type_));
+    document_.pages.front() = lay_out_front(content_, sections_, sheet_of_, type_);
+    link_rows(table.rows, first_row);
+    link_index();
+    link_pictures(pictures, first_picture);
     number_sheets(document_, type_, content_.title);
     return std::move(document_);
   }
@@ -101,17 +110,43 @@ public:
 private:
   void take_images() {
     for (std::size_t i = 0; i < checked_.copies.size(); ++i) {
-      auto &copy = checked_.copies[i];
-      if (!copy) continue;
-      images_[i] = document_.images.size();
-      document_.images.push_back({copy->width, copy->height, std::move(copy->jpeg)});
+      if (auto &copy = checked_.copies[i]) images_[i] = take(*copy);
+      if (auto &patch = checked_.patches[i]) patches_[i] = take(patch->copy);
     }
   }
 
-  void write_object() {
-    document_.bookmarks.push_back({"The book as an object", document_.pages.size(), 0});
-    for (DocumentPage &sheet : lay_out_object(content_.object, checked_.evidence, type_))
-      document_.pages.push_back(std::move(sheet));
+  /// Gives where the image stands in the document.
+  std::size_t take(SmallCopy &copy) {
+    document_.images.push_back({copy.width, copy.height, std::move(copy.jpeg)});
+    return document_.images.size() - 1;
+  }
+
+  /// A part of the proof that is named on its first sheet; gives where its sheets begin.
+  std::size_t add(std::string title, std::vector<DocumentPage> sheets) {
+    const std::size_t first = document_.pages.size();
+    if (!sheets.empty()) begin_section(std::move(title));
+    std::move(sheets.begin(), sheets.end(), std::back_inserter(document_.pages));
+    return first;
+  }
+
+  void begin_section(std::string title) {
+    document_.bookmarks.push_back({title, document_.pages.size(), 0});
+    sections_.push_back({std::move(title), document_.pages.size()});
+  }
+
+  void write_pages() {
+    sheet_of_surface_.assign(content_.surfaces.size(), std::nullopt);
+    if (!content_.surfaces.empty()) begin_section("Page by page");
+    BookPlace place;
+    for (const content::Surface &surface : content_.surfaces) {
+      const Page &page = checked_.evidence.book.pages[surface.page];
+      // A page that is meant to be empty needs no sheet unless something is said of it.
+      if (!page.blank || !surface.marks.empty()) {
+        sheet_of_surface_[surface.page] = document_.pages.size();
+        write_surface(surface, place);
+      }
+      place.pass(page);
+    }
   }
 
   /// The drawing comes again on a further sheet when not all marks find room beside it.
@@ -124,7 +159,7 @@ private:
     do {
       const std::size_t drawn = write_sheet(surface, place, left, again);
       for (const content::Mark *mark : left.first(drawn))
-        sheet_of_[mark->number] = document_.pages.size() - 1;
+        sheet_of_[static_cast<std::size_t>(mark->number) - 1] = document_.pages.size() - 1;
       left = left.subspan(drawn);
       again = true;
     } while (!left.empty());
@@ -152,6 +187,9 @@ private:
     const std::string name = again ? surface.name + ", continued" : surface.name;
     canvas.text({style::margin, style::margin}, style::heading, name);
     const Length after = style::margin + canvas.width(style::heading, name) + 4_mm;
+    canvas.page().links.push_back(
+        {{style::margin, style::margin, after - style::margin, style::heading.leading},
+         first_index_ + index_[surface.page].sheet});
     const std::string shown = scale.factor == 1
                                   ? std::string("shown at true size")
                                   : fmt::format("shown at {:.0f} %", std::floor(scale.factor * 100));
@@ -164,18 +202,44 @@ private:
   }
 
   /// Each row leads to the sheet that explains its mark; one that is about no page has nowhere to lead.
-  void link_rows(const std::vector<RowPlace> &rows) {
+  void link_rows(const std::vector<RowPlace> &rows, std::size_t first) {
     for (const RowPlace &row : rows) {
-      const auto sheet = sheet_of_.find(content_.marks[row.mark].number);
-      if (sheet != sheet_of_.end()) document_.pages[row.sheet].links.push_back({row.area, sheet->second});
+      const auto sheet = sheet_of_.find(row.mark);
+      if (sheet != sheet_of_.end())
+        document_.pages[first + row.sheet].links.push_back({row.area, sheet->second});
+    }
+  }
+
+  void link_index() {
+    for (const IndexPlace &place : index_)
+      if (const auto sheet = sheet_of_surface_[place.surface])
+        document_.pages[first_index_ + place.sheet].links.push_back({place.area, *sheet});
+  }
+
+  /// A use leads to its page, and a picture on its page to what is told of it.
+  void link_pictures(const PictureSheets &pictures, std::size_t first) {
+    for (const UsePlace &use : pictures.uses)
+      if (const auto sheet = sheet_of_surface_[use.page])
+        document_.pages[first + use.sheet].links.push_back({use.area, *sheet});
+    for (const PlacedFrame &placed : checked_.evidence.frames) {
+      const auto sheet = sheet_of_surface_[placed.page];
+      if (!placed.picture || !sheet) continue;
+      const PageSpace &space = checked_.evidence.spaces[placed.page];
+      if (const auto shown = shared_part(placed.box, space.bleed))
+        document_.pages[*sheet].links.push_back(
+            {scale_on_sheet(space)(*shown), first + pictures.places[*placed.picture].sheet});
     }
   }
 
   const content::ProofContent &content_;
   Checked checked_;
   const Typesetter &type_;
-  ImageOf images_;                      ///< by picture
-  std::map<int, std::size_t> sheet_of_; ///< by the number of a mark
+  ImageOf images_, patches_; ///< by picture
+  SheetOfMark sheet_of_;
+  std::vector<Section> sections_;
+  std::vector<IndexPlace> index_;
+  std::size_t first_index_ = 0;
+  std::vector<std::optional<std::size_t>> sheet_of_surface_; ///< the first, by page of the book
   Document document_;
 };
 

@@ -15,11 +15,12 @@ RunOptions run_options(const MeasureOptions &options, ProgressBar *bar) {
   return run;
 }
 
-Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, Density copy_density,
+Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, const Copies &copies,
                      bool show_progress) {
   ProgressBar bar;
   RunOptions run = run_options(options, show_progress ? &bar : nullptr);
-  run.copy_density = copy_density;
+  run.copy_density = copies.density;
+  run.patch = copies.patch;
   return check_book(std::move(inputs.book), std::move(inputs.press), run);
 }
 

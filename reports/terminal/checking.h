@@ -11,8 +11,14 @@ namespace stoneproof::terminal {
 /// `bar` is drawn where it is not null, and must then outlive the run.
 RunOptions run_options(const MeasureOptions &options, ProgressBar *bar);
 
-/// Checks the book; book and press sheet are taken out of the inputs. Small copies are made at that density.
-Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, Density copy_density,
+/// The copies of pictures that a document shows.
+struct Copies {
+  Density density;                     ///< of the small copies, per inch of the printed page
+  std::optional<PatchWish> patch = {}; ///< none: it shows no true-size patches
+};
+
+/// Checks the book; book and press sheet are taken out of the inputs.
+Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, const Copies &copies,
                      bool show_progress);
 
 } // namespace stoneproof::terminal

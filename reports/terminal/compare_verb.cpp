@@ -18,9 +18,7 @@ using content::RecordedFinding;
 using content::RecordedRound;
 
 std::string place_of(const RecordedFinding &finding) {
-  std::string place = !finding.page        ? "The book"
-                      : *finding.page == 0 ? "Cover"
-                                           : fmt::format("Page {}", *finding.page);
+  const std::string place = content::page_name(finding);
   if (finding.frame) return place + ", frame " + *finding.frame;
   return finding.picture ? place + ", picture " + *finding.picture : place;
 }

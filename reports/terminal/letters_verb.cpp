@@ -95,7 +95,7 @@ ExitStatus run_letters(const LettersCommand &command) {
     return refuse(faults, ExitStatus::unwritable_output);
 
   const Checked checked =
-      check_inputs(inputs, command.options, layout::letter_copy_density, console.progress);
+      check_inputs(inputs, command.options, {layout::letter_copy_density}, console.progress);
   const content::Asks asks = content::letter_asks(checked.evidence, checked.findings);
   told.nobodys = asks.nobodys;
   if (const auto written = write_letters(checked, asks, inputs, made_at.value(), told.lines); !written)

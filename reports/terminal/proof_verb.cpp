@@ -31,14 +31,14 @@ Outcome<Done> write_outputs(const ProofFiles &files, const layout::Document &doc
   return written ? replace_file(files.record, record) : written;
 }
 
-/// What changed since the last round, in words; empty where none is named.
-Outcome<std::string> round_since(const std::optional<content::RecordedRound> &last,
-                                 const std::string &record) {
-  if (!last) return std::string();
+/// What changed since the last round, where one is named.
+Outcome<Done> tell_round_since(const std::optional<content::RecordedRound> &last, const std::string &record,
+                               content::ProofContent &content) {
+  if (!last) return Done{};
   const auto now = record::parse_record(record, "the record of this round");
   if (!now) return now.fault();
-  return fmt::format("Since the last round: {}.",
-                     content::round_words(content::compare_rounds(*last, now.value())));
+  content::tell_round(content, *last, now.value());
+  return Done{};
 }
 
 /// The last round's record, if one is named.
@@ -77,13 +77,13 @@ ExitStatus run_proof(const ProofCommand &command) {
     return refuse(faults, ExitStatus::unwritable_output);
 
   Checked checked =
-      check_inputs(inputs, command.options, layout::copy_density(inputs.book), console.progress);
+      check_inputs(inputs, command.options, {layout::copy_density(inputs.book), layout::true_size_patch},
+                   console.progress);
   const std::string record = record::record_text(checked.evidence, checked.findings,
                                                  {STONEPROOF_VERSION, inputs.book_sha256, made_at.value()});
-  const auto round = round_since(last.value(), record);
-  if (!round) return refuse(round.fault(), ExitStatus::unreadable_input);
   auto content = content::proof_content(checked.evidence, checked.findings);
-  content.round = round.value();
+  if (const auto told = tell_round_since(last.value(), record, content); !told)
+    return refuse(told.fault(), ExitStatus::unreadable_input);
 
   const auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
                                                {sha256_of_text(record + content.round), made_at.value()});

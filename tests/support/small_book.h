@@ -52,7 +52,7 @@ inline Book small_book() {
 /// The book with every picture known to have so many pixels, placed and checked; no small copies. It is no
 /// whole book: that its pages are too few and some of them empty is left out.
 inline Checked checked(Book book, PixelSize size = {1200, 800}) {
-  Checked result{{std::move(book), built_in_press_sheet(), {}, {}, {}, {}}, {}, {}};
+  Checked result{{std::move(book), built_in_press_sheet(), {}, {}, {}, {}}, {}, {}, {}};
   Evidence &evidence = result.evidence;
   std::vector<std::optional<PixelSize>> sizes;
   for (std::size_t i = 0; i < evidence.book.pictures.size(); ++i) {
@@ -70,6 +70,7 @@ inline Checked checked(Book book, PixelSize size = {1200, 800}) {
     return finding.rule == "page-count-off" || finding.rule == "empty-page";
   });
   result.copies.resize(evidence.book.pictures.size());
+  result.patches.resize(evidence.book.pictures.size());
   return result;
 }
 

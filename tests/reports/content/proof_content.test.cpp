@@ -51,3 +51,60 @@ TEST_CASE("marks are numbered in page order from top to bottom, and listed most 
   CHECK(content.job == "200 × 250 mm trim, perfect bound, 3 pages, 3 listed pictures, 3 frames");
   CHECK(content.press.find("The printer’s own specification has the last word.") != std::string::npos);
 }
+
+TEST_CASE("what weighs most: findings of one rule and grade together, holds first, with their pages") {
+  Book book = small_book();
+  book.pictures = {photo("a", "a.jpg")};
+  book.pages[0].frames = {frame("coarse", 0, 20, 150, 150, 80), frame("e1", {}, 20, 20, 50, 50),
+                          frame("e2", {}, 100, 20, 50, 50)};
+  book.pages[1].frames = {frame("e3", {}, 20, 20, 50, 50)};
+  const Checked result = checked(std::move(book));
+  const ProofContent content = proof_content(result.evidence, result.findings);
+  REQUIRE(content.matters.size() == 2);
+  CHECK(content.matters[0].grade == Grade::hold);
+  CHECK(content.matters[0].count == 3);
+  CHECK(content.matters[0].title == "Frame has no picture");
+  CHECK(content.matters[0].where == "Pages 1 and 2–3");
+  CHECK(content.marks[content.matters[0].mark].title == "Frame has no picture");
+  CHECK(content.matters[1].grade == Grade::query);
+  CHECK(content.matters[1].where == "Page 1");
+}
+
+TEST_CASE("many pages are told by the first of them") {
+  Book book = small_book();
+  book.pages.clear();
+  for (int number = 1; number <= 12; ++number) {
+    Page page;
+    page.number = number;
+    page.frames = {frame("f" + std::to_string(number), {}, 20, 20, 50, 50)};
+    book.pages.push_back(page);
+  }
+  const Checked result = checked(std::move(book));
+  CHECK(proof_content(result.evidence, result.findings).matters.at(0).where ==
+        "Pages 1, 2, 3, 4, 5, 6, 7, 8, 9 and 3 more");
+}
+
+TEST_CASE("a later round knows which marks are new, and what was mended") {
+  Book book = small_book();
+  book.pages[0].frames = {frame("old", {}, 20, 20, 50, 50), frame("new", {}, 20, 120, 50, 50)};
+  const Checked result = checked(std::move(book));
+  ProofContent content = proof_content(result.evidence, result.findings);
+  const auto recorded = [](const char *frame, int page, std::string message) {
+    return RecordedFinding{"empty-frame", Grade::hold, page, frame, {}, {}, std::move(message)};
+  };
+  const RecordedRound last{"t", true, {}, {recorded("old", 7, "empty"), recorded("gone", 9, "was empty")}};
+  RecordedRound now{"t", true, {}, {}};
+  for (const Finding &finding : result.findings)
+    now.findings.push_back(
+        recorded(result.evidence.book.pages[0].frames[*finding.frame].id.c_str(), 1, "empty"));
+  tell_round(content, last, now);
+  CHECK(content.round == "Since the last round: 1 new, 1 standing, 1 mended.");
+  REQUIRE(content.marks.size() == 2);
+  CHECK_FALSE(content.marks[0].fresh);
+  CHECK(content.marks[1].fresh);
+  REQUIRE(content.mended.size() == 1);
+  CHECK(content.mended[0].page == "Page 9");
+  CHECK(content.mended[0].title == "Frame has no picture");
+  CHECK(content.mended[0].grade == "Hold");
+  CHECK(content.mended[0].message == "was empty");
+}

@@ -1,0 +1,111 @@
+// The book's pictures in words. The only ways in are the functions of picture_words.h; tested in
+// tests/reports/content/picture_words.test.cpp.
+#include "reports/content/picture_words.h"
+
+#include "engine/placement/usual_prints.h"
+#include "engine/rules/detail.h"
+#include "reports/content/figures.h"
+#include "reports/content/sentences.h"
+
+#include <fmt/format.h>
+
+#include <iterator>
+
+namespace stoneproof::content {
+
+namespace {
+
+std::string about_words(const Book &book, const Picture &picture) {
+  std::string words;
+  if (picture.original) {
+    words = word_of(original_words, picture.original->kind);
+    if (picture.original->size) words += ", " + size(*picture.original->size);
+    if (picture.original->lost) words += ", lost";
+  }
+  if (!picture.contributor) return words;
+  return words + (words.empty() ? "" : " · ") + book.contributors[*picture.contributor].name;
+}
+
+std::string use_figures(const Evidence &evidence, std::size_t index) {
+  const PlacedFrame &placed = evidence.frames[index];
+  if (!placed.laid) return "its size is not known";
+  if (!placed.laid->visible) return "the frame shows nothing of it";
+  std::string words =
+      fmt::format("{}, {}", size(placed.laid->visible->size()), ppi(placed.laid->effective()));
+  const Shown *shown = evidence.shown_at(index);
+  if (!shown || !shown->detail.upsampling.detail.known) return words;
+  const Density detail = true_density(placed, *shown);
+  return detail < placed.laid->effective() ? words + fmt::format(", detail for about {}", ppi(detail))
+                                           : words;
+}
+
+PictureUse use_of_frame(const Evidence &evidence, std::size_t index) {
+  const PlacedFrame &placed = evidence.frames[index];
+  std::string place = page_name(evidence.page_of(placed));
+  if (const std::string &id = evidence.frame_of(placed).id; !id.empty()) place += ", " + id;
+  return {std::move(place), use_figures(evidence, index), placed.page, index};
+}
+
+/// Of the whole picture, uncropped. What software has added gives no larger print.
+std::string largest_words(const Evidence &evidence, std::size_t picture, const Shown *shown) {
+  const auto &facts = evidence.pictures[picture].facts;
+  if (!facts) return {};
+  PixelSize pixels = facts->size;
+  std::string but;
+  if (shown && shown->detail.upsampling.certainty == Certainty::firm) {
+    const double factor = shown->detail.upsampling.factor.value_or(1);
+    pixels = {static_cast<std::int64_t>(static_cast<double>(pixels.width) / factor),
+              static_cast<std::int64_t>(static_cast<double>(pixels.height) / factor)};
+    but = ", counting its pixels before it was enlarged";
+  }
+  const DensityBar &bar = evidence.press.bar(evidence.use_of(picture));
+  return fmt::format("Uncropped up to {} at {}, at the most {} at {}{}.",
+                     size(printed_at(bar.wanted, pixels)), ppi(bar.wanted),
+                     size(printed_at(bar.least, pixels)), ppi(bar.least), but);
+}
+
+/// What was measured in the frame that prints the picture most coarsely, as its patch shows it.
+const Shown *coarsest_shown(const Evidence &evidence, const std::vector<PictureUse> &uses) {
+  const PictureUse *coarsest = nullptr;
+  for (const PictureUse &use : uses) {
+    if (!evidence.shown_at(use.frame)) continue;
+    const auto density = [&](const PictureUse &of) { return evidence.frames[of.frame].laid->effective(); };
+    if (!coarsest || density(use) < density(*coarsest)) coarsest = &use;
+  }
+  return coarsest ? evidence.shown_at(coarsest->frame) : nullptr;
+}
+
+} // namespace
+
+std::vector<PictureWords> picture_words(const Evidence &evidence) {
+  std::vector<PictureWords> all;
+  const auto &pictures = evidence.book.pictures;
+  for (std::size_t i = 0; i < pictures.size(); ++i)
+    all.push_back({i,
+                   pictures[i].file,
+                   about_words(evidence.book, pictures[i]),
+                   file_rows(evidence.pictures[i], evidence.press),
+                   {},
+                   {}});
+  for (std::size_t i = 0; i < evidence.frames.size(); ++i)
+    if (const auto &picture = evidence.frames[i].picture)
+      all[*picture].uses.push_back(use_of_frame(evidence, i));
+  for (PictureWords &words : all) {
+    const Shown *shown = coarsest_shown(evidence, words.uses);
+    words.largest = largest_words(evidence, words.picture, shown);
+    if (!shown) continue;
+    const Use use = evidence.use_of(words.picture);
+    auto origin = origin_rows(evidence.pictures[words.picture], use, *shown);
+    std::move(origin.begin(), origin.end(), std::back_inserter(words.facts));
+    words.facts.push_back(tone_row(use, shown->tone, evidence.press));
+  }
+  return all;
+}
+
+std::string patch_words(const Evidence &evidence, const Patch &patch) {
+  const PlacedFrame &placed = evidence.frames[patch.frame];
+  return fmt::format("{} of {}, {}", size(printed_size(patch, evidence)), page_name(evidence.page_of(placed)),
+                     ppi(placed.laid->effective()));
+}
+
+} // namespace stoneproof::content
