@@ -67,9 +67,13 @@ private:
 
   void head_of(std::string_view heading, std::span<const TableColumn *const> columns) {
     Canvas on = canvas();
-    on.text({style::margin, y_}, style::heading, heading);
+    on.as(Role::heading2).text({style::margin, y_}, style::heading, heading);
     y_ += style::heading.leading + 2_mm;
-    for (const TableColumn *column : columns) on.text({column->left, y_}, style::label, column->name);
+    {
+      const auto row = on.begin(Role::row);
+      for (const TableColumn *column : columns)
+        on.as(Role::column_header).text({column->left, y_}, style::label, column->name);
+    }
     y_ += style::label.leading + 0.5_mm;
     on.line({style::margin, y_}, {style::margin + table_width, y_}, style::trim_line);
     y_ += 1.2_mm;
@@ -99,22 +103,32 @@ private:
     }
     Canvas on = canvas();
     const Length top = y_;
-    draw_tag(on, {number_column.left, top}, mark.number, mark.grade);
-    on.text({grade_column.left, top}, style::label_strong, content::grade_name(mark.grade));
-    if (mark.fresh) on.text({grade_column.left, top + style::label_strong.leading}, style::label, "new");
-    on.text({page_column.left, top}, style::label_strong, mark.page);
-    on.lines({page_column.left, top + style::label_strong.leading}, style::label, frame);
-    const Length owner_top = on.lines({subject_column.left, top + 0.5_pt}, style::label, subject);
-    on.lines({subject_column.left, owner_top}, style::label, owner);
-    const Length message_top = on.lines({message_column.left, top}, style::label_strong, title);
-    on.lines({message_column.left, message_top}, style::body, message);
-    on.lines({remedy_column.left, top}, style::body, remedy);
+    {
+      const auto row = on.begin(Role::row);
+      {
+        const auto number = on.begin(Role::row_header);
+        draw_tag(on, {number_column.left, top}, mark.number, mark.grade);
+      }
+      cell_lines(on, {grade_column.left, top}, style::label_strong,
+                 {std::string(content::grade_name(mark.grade))}, style::label, {mark.fresh ? "new" : ""});
+      cell_lines(on, {page_column.left, top}, style::label_strong, {mark.page}, style::label, frame);
+      cell_lines(on, {subject_column.left, top + 0.5_pt}, style::label, subject, style::label, owner);
+      cell_lines(on, {message_column.left, top}, style::label_strong, title, style::body, message);
+      cell_lines(on, {remedy_column.left, top}, style::body, remedy, style::body, {});
+    }
     y_ = top + height + 1.2_mm;
     on.line({style::margin, y_}, {style::margin + table_width, y_}, style::row_rule);
     if (!mark.surface) // no drawing carries its note
       on.page().notes.push_back(note_of(mark, {number_column.left, top, tag_size.width, tag_size.height}));
     table_.rows.push_back({index, table_.sheets.size() - 1, {style::margin, top, table_width, y_ - top}});
     y_ += 1.2_mm;
+  }
+
+  /// One cell: lines of one style under those of another.
+  static void cell_lines(Canvas &on, Point at, const TypeStyle &first, const std::vector<std::string> &above,
+                         const TypeStyle &second, const std::vector<std::string> &below) {
+    const auto cell = on.begin(Role::cell);
+    on.lines({at.x, on.lines(at, first, above)}, second, below);
   }
 
   /// What the last round found and this one does not, in the words of its record.
@@ -132,11 +146,15 @@ private:
         mended_head("Mended since the last round, continued");
       }
       Canvas on = canvas();
-      on.text({mended_page.left, y_}, style::label_strong,
-              on.shortened(style::label_strong, mended_page.width, mark.page));
-      on.text({mended_grade.left, y_}, style::label_strong, mark.grade);
-      on.lines({mended_title.left, y_}, style::label_strong, title);
-      on.lines({mended_message.left, y_}, style::body, message);
+      {
+        const auto row = on.begin(Role::row);
+        on.as(Role::row_header)
+            .text({mended_page.left, y_}, style::label_strong,
+                  on.shortened(style::label_strong, mended_page.width, mark.page));
+        on.as(Role::cell).text({mended_grade.left, y_}, style::label_strong, mark.grade);
+        on.as(Role::cell).lines({mended_title.left, y_}, style::label_strong, title);
+        on.as(Role::cell).lines({mended_message.left, y_}, style::body, message);
+      }
       y_ += height + 1.2_mm;
       on.line({style::margin, y_}, {style::margin + table_width, y_}, style::row_rule);
       y_ += 1.2_mm;

@@ -36,7 +36,8 @@ public:
     contents();
     answer();
     const auto press = few(style::body_aside, left_width, content_.press, 3);
-    on_.lines({left, bottom - height_of(style::body_aside, press.size())}, style::body_aside, press);
+    on_.as(Role::paragraph)
+        .lines({left, bottom - height_of(style::body_aside, press.size())}, style::body_aside, press);
     return std::move(page_);
   }
 
@@ -51,18 +52,19 @@ private:
     return lines;
   }
 
-  void put(const TypeStyle &style, std::string_view text, std::size_t most) {
+  void put(Role role, const TypeStyle &style, std::string_view text, std::size_t most) {
+    const auto part = on_.begin(role);
     y_ = on_.lines({left, y_}, style, few(style, left_width, text, most));
   }
 
   void head() {
-    on_.text({left, y_}, style::label, "Layout proof");
-    y_ += style::label.leading + 1_mm;
-    put(style::title, content_.title, 2);
-    put(style::body_aside, content_.job, 2);
+    put(Role::paragraph, style::label, "Layout proof", 1);
+    y_ += 1_mm;
+    put(Role::heading1, style::title, content_.title, 2);
+    put(Role::paragraph, style::body_aside, content_.job, 2);
     y_ += 5_mm;
-    put(style::verdict, content_.verdict, 2);
-    if (!content_.round.empty()) put(style::body, content_.round, 1);
+    put(Role::heading2, style::verdict, content_.verdict, 2);
+    if (!content_.round.empty()) put(Role::paragraph, style::body, content_.round, 1);
     y_ += 2.5_mm;
   }
 
@@ -76,6 +78,7 @@ private:
                                               {"note", "notes", "good to know"}}};
     for (std::size_t grade = 0; grade < blocks.size(); ++grade) {
       const Block &block = blocks[grade];
+      const auto item = on_.begin(Role::list_item);
       const Length line_y = y_ + style::label_strong.leading / 2;
       on_.line({left, line_y}, {left + 9_mm, line_y}, style::grade_line(static_cast<Grade>(grade)));
       on_.text({left + 12_mm, y_}, style::label_strong,
@@ -88,23 +91,25 @@ private:
 
   void matters() {
     if (content_.matters.empty()) return;
-    on_.text({left, y_}, style::heading, "What weighs most");
-    y_ += style::heading.leading + 1_mm;
+    put(Role::heading2, style::heading, "What weighs most", 1);
+    y_ += 1_mm;
     on_.line({left, y_}, {left + left_width, y_}, style::trim_line);
     y_ += 1.2_mm;
     std::size_t shown = 0;
     while (shown < content_.matters.size() && y_ + matter_height < matters_bottom)
       matter_row(content_.matters[shown++]);
     if (const std::size_t more = content_.matters.size() - shown)
-      on_.text({left, y_}, style::body_aside,
-               fmt::format("and {}, in the table that follows.",
-                           content::count(more, "kind of fault more", "kinds of fault more")));
+      put(Role::paragraph, style::body_aside,
+          fmt::format("and {}, in the table that follows.",
+                      content::count(more, "kind of fault more", "kinds of fault more")),
+          1);
   }
 
   void matter_row(const content::Matter &matter) {
     constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 26_mm,
                      where_left = left + 104_mm;
     const Length top = y_;
+    const auto item = on_.begin(Role::list_item);
     on_.text_beside({grade_left, y_}, style::label_strong, style::body, content::grade_name(matter.grade));
     on_.text_beside({count_left, y_}, style::label_strong, style::body, fmt::format("{} ×", matter.count));
     const auto title = few(style::body, where_left - title_left - 3_mm, matter.title, 2);
@@ -121,11 +126,12 @@ private:
   /// What follows, by the number of its sheet.
   void contents() {
     Length y = style::margin + style::label.leading + 2_mm;
-    on_.text({right, y}, style::heading, "In this proof");
+    on_.as(Role::heading2).text({right, y}, style::heading, "In this proof");
     y += style::heading.leading + 1_mm;
     on_.line({right, y}, {right + right_width, y}, style::trim_line);
     y += 1.2_mm;
     for (const Section &section : sections_) {
+      const auto item = on_.begin(Role::list_item);
       on_.text({right, y}, style::body, section.title);
       on_.text_to_right({right + right_width, y}, style::body, fmt::format("{}", section.sheet + 1));
       page_.links.push_back({{right, y, right_width, style::body.leading}, section.sheet});
@@ -146,18 +152,19 @@ private:
     Length y = bottom - box_height;
     on_.box({right, y, right_width, box_height}, std::nullopt, style::hair);
     y += 4_mm;
-    on_.text({right + inset, y}, style::heading, "The answer to this proof");
+    on_.as(Role::heading2).text({right + inset, y}, style::heading, "The answer to this proof");
     y += style::heading.leading + 3_mm;
     for (const Choice &choice : choices) {
       on_.box({right + inset, y + 0.3_mm, tick, tick}, style::white, style::trim_line);
       const Length words = right + inset + tick + 3_mm;
+      const auto item = on_.begin(Role::list_item);
       on_.text({words, y}, style::label_strong, choice.name);
       on_.text({words, y + style::label_strong.leading}, style::body, choice.meaning);
       y += style::label_strong.leading + style::body.leading + 2_mm;
     }
     for (const std::string_view line : lines) {
       y += 9_mm;
-      on_.text({right + inset, y - style::label.leading}, style::label, line);
+      on_.as(Role::paragraph).text({right + inset, y - style::label.leading}, style::label, line);
       on_.line({right + inset + 18_mm, y - 1_pt}, {right + right_width - inset, y - 1_pt}, style::hair);
     }
   }

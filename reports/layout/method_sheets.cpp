@@ -17,7 +17,7 @@ using namespace literals;
 
 void heading(PlanSheets &sheets, std::string_view text) {
   sheets.begin();
-  sheets.canvas().text({style::margin, sheets.y}, style::heading, text);
+  sheets.canvas().as(Role::heading2).text({style::margin, sheets.y}, style::heading, text);
   sheets.y = style::head;
 }
 
@@ -41,16 +41,17 @@ private:
 
   void group(const content::RequirementGroup &group, Point at) {
     Canvas on = sheets_.canvas();
-    on.text(at, style::label_strong, group.heading);
+    on.as(Role::heading3).text(at, style::label_strong, group.heading);
     Length y = at.y + style::label_strong.leading + 0.5_mm;
     on.line({at.x, y}, {at.x + width, y}, style::trim_line);
     y += 1.2_mm;
     for (const content::Requirement &row : group.rows) {
       const auto name = on.wrap(style::label_strong, name_width - 2_mm, row.name);
       const auto asks = on.wrap(style::body, width - name_width, content::with_figures_kept_whole(row.asks));
-      y = std::max(on.lines({at.x, y}, style::label_strong, name),
-                   on.lines({at.x + name_width, y}, style::body, asks)) +
-          0.8_mm;
+      const auto line = on.begin(Role::row);
+      const Length name_end = on.as(Role::row_header).lines({at.x, y}, style::label_strong, name);
+      const Length asks_end = on.as(Role::cell).lines({at.x + name_width, y}, style::body, asks);
+      y = std::max(name_end, asks_end) + 0.8_mm;
       on.line({at.x, y}, {at.x + width, y}, style::row_rule);
       y += 0.8_mm;
     }
@@ -85,9 +86,10 @@ private:
       const Length x = i < half ? style::margin : style::margin + width + gap;
       const content::MethodPart &part = method_.parts[i];
       Canvas on = sheets_.canvas();
-      on.text({x, sheets_.y}, style::verdict, part.heading);
-      sheets_.y = on.lines({x, sheets_.y + style::verdict.leading + 1_mm}, style::plan_body,
-                           on.wrap(style::plan_body, width, content::with_figures_kept_whole(part.text))) +
+      on.as(Role::heading3).text({x, sheets_.y}, style::verdict, part.heading);
+      sheets_.y = on.as(Role::paragraph)
+                      .lines({x, sheets_.y + style::verdict.leading + 1_mm}, style::plan_body,
+                             on.wrap(style::plan_body, width, content::with_figures_kept_whole(part.text))) +
                   5_mm;
       lowest = std::max(lowest, sheets_.y);
     }
@@ -95,8 +97,9 @@ private:
   }
 
   void rules() {
-    sheets_.canvas().text({style::margin, sheets_.y}, style::verdict,
-                          "What was measured where something was found");
+    sheets_.canvas()
+        .as(Role::heading2)
+        .text({style::margin, sheets_.y}, style::verdict, "What was measured where something was found");
     sheets_.y += style::verdict.leading + 1_mm;
     if (method_.silent > 0)
       sheets_.paragraph(style::body_aside,
@@ -116,9 +119,12 @@ private:
         rules_head();
       }
       Canvas on = sheets_.canvas();
-      on.lines({style::margin, sheets_.y}, style::label_strong, title);
-      on.text({count_left, sheets_.y}, style::label_strong, rule.count);
-      on.lines({measure_left, sheets_.y}, style::body, lines);
+      {
+        const auto row = on.begin(Role::row);
+        on.as(Role::row_header).lines({style::margin, sheets_.y}, style::label_strong, title);
+        on.as(Role::cell).text({count_left, sheets_.y}, style::label_strong, rule.count);
+        on.as(Role::cell).lines({measure_left, sheets_.y}, style::body, lines);
+      }
       sheets_.y += height + 1.2_mm;
       sheets_.rule(style::row_rule);
       sheets_.y += 1.2_mm;
@@ -127,9 +133,13 @@ private:
 
   void rules_head() {
     Canvas on = sheets_.canvas();
-    on.text({style::margin, sheets_.y}, style::label, "Fault");
-    on.text({count_left, sheets_.y}, style::label, "Found");
-    on.text({measure_left, sheets_.y}, style::label, "Measured, and where that comes from");
+    {
+      const auto row = on.begin(Role::row);
+      on.as(Role::column_header).text({style::margin, sheets_.y}, style::label, "Fault");
+      on.as(Role::column_header).text({count_left, sheets_.y}, style::label, "Found");
+      on.as(Role::column_header)
+          .text({measure_left, sheets_.y}, style::label, "Measured, and where that comes from");
+    }
     sheets_.y += style::label.leading + 0.5_mm;
     sheets_.rule(style::trim_line);
     sheets_.y += 1.2_mm;

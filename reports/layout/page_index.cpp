@@ -108,7 +108,7 @@ private:
   void begin_sheet(std::string_view heading) {
     index_.sheets.emplace_back();
     index_.sheets.back().size = style::sheet;
-    canvas().text({style::margin, style::margin}, style::heading, heading);
+    canvas().as(Role::heading2).text({style::margin, style::margin}, style::heading, heading);
     y_ = style::head;
   }
 
@@ -138,6 +138,16 @@ private:
     const Point corner{x, y_ + row_height - size.height};
     const Scale scale{factor, corner};
     const Rect box{corner.x, corner.y, size.width, size.height};
+    {
+      const auto figure = on.begin(Role::figure, content_.surfaces[surface].name);
+      draw_small(on, page, box, scale);
+    }
+    write_state(on, surface, {x, y_ + row_height + line_gap}, size.width);
+    index_.places.push_back(
+        {surface, index_.sheets.size() - 1, {x, corner.y, width_of(surface), size.height + words_height}});
+  }
+
+  void draw_small(Canvas &on, std::size_t page, const Rect &box, const Scale &scale) {
     on.box(box, style::white, std::nullopt);
     const auto &frames = evidence().book.pages[page].frames;
     for (std::size_t i = 0; i < frames.size(); ++i)
@@ -145,9 +155,6 @@ private:
                  evidence().spaces[page].trim, scale);
     draw_texts(on, evidence().book.pages[page], evidence().spaces[page].trim, scale);
     on.box(box, std::nullopt, style::hair);
-    write_state(on, surface, {x, y_ + row_height + line_gap}, size.width);
-    index_.places.push_back(
-        {surface, index_.sheets.size() - 1, {x, corner.y, width_of(surface), size.height + words_height}});
   }
 
   /// Too small to read: a grey bar for each line of a text.
@@ -171,6 +178,7 @@ private:
     if (gravest != counts.end())
       on.line({at.x + 0.6_mm, at.y}, {at.x + width - 0.6_mm, at.y},
               style::grade_line(static_cast<Grade>(gravest - counts.begin())));
+    const auto words_of_page = on.begin(Role::paragraph);
     on.text({at.x, at.y + 0.6_mm}, style::label_strong, of.name);
     if (gravest == counts.end()) return;
     constexpr std::array<std::string_view, 3> one = {"hold", "query", "note"},

@@ -86,7 +86,7 @@ private:
     result_.sheets.emplace_back();
     result_.sheets.back().size = style::sheet;
     Canvas on = canvas();
-    on.text({style::margin, style::margin}, style::heading, heading);
+    on.as(Role::heading2).text({style::margin, style::margin}, style::heading, heading);
     y_ = style::head;
     on.text({style::margin, y_}, style::label, "What a frame shows");
     on.text({patch_left, y_}, style::label, "At true size");
@@ -147,9 +147,9 @@ private:
   }
 
   void draw(const Entry &entry) {
+    draw_facts(entry); // first, as they begin with the picture's name
     draw_thumbnail(entry);
     draw_patch(entry);
-    draw_facts(entry);
     draw_uses(entry);
     const Length top = y_;
     y_ += entry.height + row_gap / 2;
@@ -185,17 +185,19 @@ private:
                                              corners,
                                              {corners.begin(), corners.end()},
                                              "Part of " + entry.words->file + " at the size of print"});
-    on.lines({patch_left, y_ + patch_side + 1_mm}, style::label, entry.patch);
+    on.as(Role::paragraph).lines({patch_left, y_ + patch_side + 1_mm}, style::label, entry.patch);
   }
 
   void draw_facts(const Entry &entry) {
     Canvas on = canvas();
     Length y = y_;
-    on.text({facts_left, y}, style::label_strong, entry.file);
-    y = on.lines({facts_left, y + style::label_strong.leading}, style::label, entry.about);
+    on.as(Role::heading3).text({facts_left, y}, style::label_strong, entry.file);
+    y = on.as(Role::paragraph)
+            .lines({facts_left, y + style::label_strong.leading}, style::label, entry.about);
     for (const FactLines &fact : entry.facts) {
-      on.text_beside({facts_left, y}, style::label, style::body, fact.label);
-      y = on.lines({facts_left + label_width, y}, style::body, fact.lines);
+      const auto row = on.begin(Role::row);
+      on.as(Role::row_header).text_beside({facts_left, y}, style::label, style::body, fact.label);
+      y = on.as(Role::cell).lines({facts_left + label_width, y}, style::body, fact.lines);
     }
   }
 
@@ -204,10 +206,12 @@ private:
     Length y = y_;
     for (const UseLines &use : entry.uses) {
       const Length top = y;
+      const auto item = on.begin(Role::list_item);
       for (const Block &block : use.blocks) y = on.lines({uses_left, y}, *block.style, block.lines);
       result_.uses.push_back({use.page, result_.sheets.size() - 1, {uses_left, top, uses_width, y - top}});
     }
-    for (const Block &block : entry.after) y = on.lines({uses_left, y}, *block.style, block.lines);
+    for (const Block &block : entry.after)
+      y = on.as(Role::paragraph).lines({uses_left, y}, *block.style, block.lines);
   }
 
   const content::ProofContent &content_;

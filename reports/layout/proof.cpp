@@ -173,10 +173,15 @@ private:
     const PageSpace &space = checked_.evidence.spaces[surface.page];
     const Scale scale = scale_on_sheet(space);
     draw_heading(canvas, surface, scale, again);
-    draw_book_page(canvas, checked_, images_, surface.page, place.frame, scale);
+    {
+      const auto figure = canvas.begin(Role::figure, "Drawing of the page: " + surface.name);
+      draw_book_page(canvas, checked_, images_, surface.page, place.frame, scale);
+    }
     draw_creep(canvas, checked_.evidence, surface.page, place.block_page, scale);
     const Column column = column_beside(drawing_box(space, scale));
-    if (marks.empty()) canvas.text({column.left, column.top}, style::body_aside, "Nothing was found here.");
+    if (marks.empty())
+      canvas.as(Role::paragraph)
+          .text({column.left, column.top}, style::body_aside, "Nothing was found here.");
     const std::size_t drawn = draw_marks(canvas, marks, space, scale, column);
     draw_key(canvas, key_of(checked_.evidence, surface.page, place.block_page));
     document_.pages.push_back(std::move(page));
@@ -185,7 +190,7 @@ private:
 
   void draw_heading(Canvas &canvas, const content::Surface &surface, const Scale &scale, bool again) {
     const std::string name = again ? surface.name + ", continued" : surface.name;
-    canvas.text({style::margin, style::margin}, style::heading, name);
+    canvas.as(Role::heading2).text({style::margin, style::margin}, style::heading, name);
     const Length after = style::margin + canvas.width(style::heading, name) + 4_mm;
     canvas.page().links.push_back(
         {{style::margin, style::margin, after - style::margin, style::heading.leading},
@@ -193,7 +198,7 @@ private:
     const std::string shown = scale.factor == 1
                                   ? std::string("shown at true size")
                                   : fmt::format("shown at {:.0f} %", std::floor(scale.factor * 100));
-    canvas.text({after, style::margin + 5_pt}, style::label, shown);
+    canvas.as(Role::paragraph).text({after, style::margin + 5_pt}, style::label, shown);
   }
 
   static std::string bookmark_title(const content::Surface &surface) {

@@ -8,6 +8,22 @@
 
 namespace stoneproof::terminal {
 
+namespace {
+
+/// Every word of the book that our documents may set.
+std::string words_of(const Book &book) {
+  std::string words = book.title;
+  for (const Contributor &contributor : book.contributors) words += contributor.name + contributor.contact;
+  for (const Picture &picture : book.pictures) words += picture.id + picture.file;
+  for (const Page &page : book.pages) {
+    for (const Frame &frame : page.frames) words += frame.id;
+    for (const TextBlock &text : page.texts) words += text.text;
+  }
+  return words;
+}
+
+} // namespace
+
 Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
                                 const std::optional<std::filesystem::path> &press_file) {
   Reading<Book> book = read_book(book_file);
@@ -19,7 +35,7 @@ Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
   if (!inputs.faults.empty()) return inputs;
 
   auto sha256 = sha256_of(book_file);
-  auto typesetter = Typesetter::load();
+  auto typesetter = Typesetter::load(words_of(*book.value) + press.value->name);
   if (!sha256) inputs.faults.push_back({sha256.fault(), {}, 0});
   if (!typesetter) inputs.faults.push_back({typesetter.fault(), {}, 0});
   if (inputs.faults.empty())

@@ -47,7 +47,10 @@ FontFacts facts_of(hb_face_t *face, hb_font_t *font) {
   facts.left = number_at(head, 36), facts.bottom = number_at(head, 38);
   facts.right = number_at(head, 40), facts.top = number_at(head, 42);
   facts.italic_angle = number_at(post, 4) + (number_at(post, 6) & 0xFFFF) / 65536.0;
-  facts.weight = number_at(table(HB_TAG('O', 'S', '/', '2')), 4);
+  const Blob os2 = table(HB_TAG('O', 'S', '/', '2'));
+  facts.weight = number_at(os2, 4);
+  constexpr int restricted = 2; // fsType
+  facts.may_be_embedded = (number_at(os2, 8) & 0xF) != restricted;
   return facts;
 }
 
@@ -67,6 +70,11 @@ Outcome<Font> Font::load(const FontFile &file) {
 }
 
 int Font::advance(GlyphId glyph) const { return hb_font_get_glyph_h_advance(font_.get(), glyph); }
+
+bool Font::has(char32_t character) const {
+  hb_codepoint_t glyph = 0;
+  return hb_font_get_nominal_glyph(font_.get(), character, &glyph) != 0;
+}
 
 void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer) const {
   static constexpr auto whole = HB_FEATURE_GLOBAL_END;

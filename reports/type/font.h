@@ -24,6 +24,7 @@ public:
 
   const FontFacts &facts() const { return facts_; }
   int advance(GlyphId glyph) const;
+  bool has(char32_t character) const;
   /// Shapes part of a line into `buffer`; clusters are indexes into `text`, glyphs come in visual order.
   /// Kerning is on, ligatures of choice are off. A character without a glyph becomes glyph 0.
   void shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer) const;

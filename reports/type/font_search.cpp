@@ -1,13 +1,16 @@
-// Asks fontconfig where a font is installed. The only way in is find_fonts(); tested in
+// Asks fontconfig where fonts are installed. The only ways in are the functions of font_search.h; tested in
 // tests/reports/type/typesetter.test.cpp.
 #include "reports/type/font_search.h"
 
 #include "engine/destroy.h"
 
+#include <algorithm>
+#include <cstdlib>
 #include <fontconfig/fontconfig.h>
 #include <memory>
 #include <optional>
 #include <string_view>
+#include <tuple>
 
 namespace stoneproof {
 namespace {
@@ -55,7 +58,57 @@ std::optional<FontFile> find_font(const Config &config, const FontWanted &wanted
   return best;
 }
 
+/// A font, and which of the wanted characters it has.
+struct Cover {
+  FontFile file;
+  int from_regular = 0; ///< how far its weight is from regular, in fontconfig's steps
+  std::u32string has;
+};
+
+/// Every upright TrueType font that has any of the characters.
+std::vector<Cover> covers_of(const Config &config, std::u32string_view characters) {
+  const Pattern pattern(FcPatternCreate());
+  FcPatternAddInteger(pattern.get(), FC_SLANT, FC_SLANT_ROMAN);
+  FcPatternAddString(pattern.get(), FC_FONTFORMAT, reinterpret_cast<const FcChar8 *>("TrueType"));
+  const Properties properties(
+      FcObjectSetBuild(FC_FILE, FC_INDEX, FC_VARIABLE, FC_WEIGHT, FC_CHARSET, nullptr));
+  const Fonts fonts(FcFontList(config.get(), pattern.get(), properties.get()));
+  std::vector<Cover> covers;
+  for (int i = 0; fonts && i < fonts->nfont; ++i) {
+    auto file = usable(fonts->fonts[i]);
+    FcCharSet *set = nullptr;
+    int weight = FC_WEIGHT_REGULAR;
+    FcPatternGetInteger(fonts->fonts[i], FC_WEIGHT, 0, &weight);
+    if (!file || FcPatternGetCharSet(fonts->fonts[i], FC_CHARSET, 0, &set) != FcResultMatch) continue;
+    Cover cover{std::move(*file), std::abs(weight - FC_WEIGHT_REGULAR), {}};
+    std::copy_if(characters.begin(), characters.end(), std::back_inserter(cover.has),
+                 [&](char32_t c) { return FcCharSetHasChar(set, c) == FcTrue; });
+    if (!cover.has.empty()) covers.push_back(std::move(cover));
+  }
+  return covers;
+}
+
+bool goes_before(const Cover &a, const Cover &b) {
+  return std::tuple(b.has.size(), a.from_regular, std::string_view(a.file.path), a.file.index) <
+         std::tuple(a.has.size(), b.from_regular, std::string_view(b.file.path), b.file.index);
+}
+
 } // namespace
+
+std::vector<FontFile> find_fonts_with(std::u32string_view characters) {
+  std::vector<FontFile> files;
+  if (characters.empty()) return files;
+  const Config config(FcInitLoadConfigAndFonts());
+  std::vector<Cover> covers = config ? covers_of(config, characters) : std::vector<Cover>();
+  while (!covers.empty()) {
+    const Cover best = *std::min_element(covers.begin(), covers.end(), goes_before);
+    files.push_back(best.file);
+    for (Cover &cover : covers)
+      std::erase_if(cover.has, [&](char32_t c) { return best.has.find(c) != std::u32string::npos; });
+    std::erase_if(covers, [](const Cover &cover) { return cover.has.empty(); });
+  }
+  return files;
+}
 
 Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted) {
   const Config config(FcInitLoadConfigAndFonts());

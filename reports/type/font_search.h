@@ -5,6 +5,7 @@
 
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace stoneproof {
@@ -23,5 +24,10 @@ struct FontFile {
 /// The files of exactly these families, weights and slants with TrueType outlines, never a substitute. Fails
 /// with the first that is not installed.
 Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted);
+
+/// Other installed fonts with upright TrueType outlines that have these characters between them, as few as
+/// the greedy choice gives: the font that has most of them first, of two that have as many one of regular
+/// weight, then the first by path. Characters that no font has are left out.
+std::vector<FontFile> find_fonts_with(std::u32string_view characters);
 
 } // namespace stoneproof

@@ -25,10 +25,31 @@ constexpr std::array<FontWanted, 7> fonts_wanted{{
     {"DejaVu Sans", "fonts-dejavu-core", true, false},
 }};
 
-/// The fonts to try for a face, best first.
-std::array<FontId, 2> fonts_for(Face face) {
+constexpr FontId fallback = 5, bold_fallback = 6;
+
+FontId font_for(Face face) { return static_cast<FontId>(face); }
+
+/// The fonts to try for a face of so many fonts, best first: its own, the fallback, then the other ones that
+/// were loaded.
+std::vector<FontId> fonts_for(Face face, std::size_t count) {
   const bool bold = face == Face::text_bold || face == Face::label_bold;
-  return {static_cast<FontId>(face), bold ? 6u : 5u};
+  std::vector<FontId> fonts{font_for(face), bold ? bold_fallback : fallback};
+  for (std::size_t other = fonts_wanted.size(); other < count; ++other)
+    fonts.push_back(static_cast<FontId>(other));
+  return fonts;
+}
+
+/// The characters of `words` that a face or the fallback would have to show as a box, each once.
+std::u32string lacking(const std::vector<Font> &fonts, std::u32string_view words) {
+  std::u32string characters(words);
+  std::sort(characters.begin(), characters.end());
+  characters.erase(std::unique(characters.begin(), characters.end()), characters.end());
+  std::erase_if(characters, [&](char32_t c) {
+    const auto has = [c](const Font &font) { return font.has(c); };
+    return c <= 0x20 || c == 0xFFFD || fonts[fallback].has(c) ||
+           std::all_of(fonts.begin(), fonts.begin() + fallback, has);
+  });
+  return characters;
 }
 
 std::u32string settable(std::string_view line) {
@@ -54,20 +75,28 @@ struct Piece {
 template <class Sink>
 class Shaper {
 public:
-  Shaper(const std::vector<Font> &all, std::array<FontId, 2> fonts, std::u32string_view text, Sink sink)
-      : all_(all), fonts_(fonts), text_(text), sink_(std::move(sink)) {}
+  Shaper(const std::vector<Font> &all, std::vector<FontId> fonts, std::u32string_view text, Sink sink)
+      : all_(all), fonts_(std::move(fonts)), text_(text), sink_(std::move(sink)) {}
 
   void run() {
-    for (const TextSpan &span : spans_of(text_)) {
-      const Piece piece = shaped(span, fonts_[0]);
-      if (lacks_any(piece))
-        split(piece);
-      else
-        sink_(piece);
-    }
+    for (const TextSpan &span : spans_of(text_)) set(span, 0);
   }
 
 private:
+  /// With the font at a place in the order, as far as it has the characters; the box of a character that none
+  /// has is the fallback's.
+  void set(const TextSpan &span, std::size_t place) {
+    if (place == fonts_.size()) {
+      sink_(shaped(span, fonts_[1]));
+      return;
+    }
+    const Piece piece = shaped(span, fonts_[place]);
+    if (lacks_any(piece))
+      split(piece, place);
+    else
+      sink_(piece);
+  }
+
   Piece shaped(const TextSpan &span, FontId font) {
     // One buffer a thread: making one costs as much as shaping a short word.
     thread_local const HbBuffer buffer(hb_buffer_create());
@@ -83,7 +112,7 @@ private:
   }
 
   /// Cuts between clusters that the font has and those it lacks, so that a letter stays with its accents.
-  void split(const Piece &piece) {
+  void split(const Piece &piece, std::size_t place) {
     const std::size_t first = piece.span.first, count = piece.span.count;
     std::vector<bool> starts(count), lacks(count);
     for (const auto &info : piece.infos) {
@@ -98,11 +127,12 @@ private:
       ++parts.back().count;
     }
     if (piece.span.right_to_left) std::reverse(parts.begin(), parts.end());
-    for (const TextSpan &part : parts) sink_(shaped(part, fonts_[lacks[part.first - first] ? 1 : 0]));
+    for (const TextSpan &part : parts)
+      lacks[part.first - first] ? set(part, place + 1) : sink_(shaped(part, fonts_[place]));
   }
 
   const std::vector<Font> &all_;
-  const std::array<FontId, 2> fonts_;
+  const std::vector<FontId> fonts_;
   const std::u32string_view text_;
   Sink sink_;
 };
@@ -182,7 +212,7 @@ void append(ShapedLine &line, const ShapedLine &word) {
 
 ShapedLine set_whole(const std::vector<Font> &all, Face face, std::string_view text) {
   ShapedLine line{settable(text), {}};
-  Shaper(all, fonts_for(face), line.text, [&line](const Piece &piece) {
+  Shaper(all, fonts_for(face, all.size()), line.text, [&line](const Piece &piece) {
     if (!piece.infos.empty()) append_glyphs(piece, glyphs_in(line, piece.font));
   }).run();
   return line;
@@ -227,7 +257,7 @@ Length scaled(Length size, int units, const FontFacts &facts) {
 
 } // namespace
 
-Outcome<Typesetter> Typesetter::load() {
+Outcome<Typesetter> Typesetter::load(std::string_view words) {
   const auto files = find_fonts(fonts_wanted);
   if (!files) return files.fault();
   auto fonts = std::make_shared<std::vector<Font>>();
@@ -235,6 +265,10 @@ Outcome<Typesetter> Typesetter::load() {
     auto font = Font::load(file);
     if (!font) return font.fault();
     fonts->push_back(std::move(font).value());
+  }
+  for (const FontFile &file : find_fonts_with(lacking(*fonts, code_points(words)))) {
+    auto font = Font::load(file);
+    if (font && font.value().facts().may_be_embedded) fonts->push_back(std::move(font).value());
   }
   return Typesetter(std::move(fonts));
 }
@@ -251,7 +285,7 @@ ShapedLine Typesetter::shape(Face face, std::string_view line) const {
   return shaped;
 }
 
-const Font &Typesetter::font_of(Face face) const { return (*fonts_)[fonts_for(face)[0]]; }
+const Font &Typesetter::font_of(Face face) const { return (*fonts_)[font_for(face)]; }
 
 Length Typesetter::ascent(Face face, Length size) const {
   return scaled(size, font_of(face).facts().ascent, font_of(face).facts());

@@ -20,11 +20,14 @@ class Font;
 /// Loaded once; cheap to copy; any number of threads may measure with it. Lines are UTF-8; no input is
 /// refused: a byte that is not UTF-8 or a control character is set as U+FFFD, tab and line ends as a space. A
 /// soft hyphen is a place to break a line, not a sign: inside a line it is not set. A character that the face
-/// lacks comes from the fallback font; one that no font has is a box.
+/// lacks comes from the fallback font, or from another installed one where it was in the words it was loaded
+/// for; one that no font has is a box.
 class Typesetter {
 public:
-  /// Fails when a font is not installed; the Fault names its family and the Debian package.
-  static Outcome<Typesetter> load();
+  /// Fails when a font is not installed; the Fault names its family and the Debian package. For characters in
+  /// `words` that our fonts lack, like those of Chinese, Japanese and Korean, other installed fonts with
+  /// TrueType outlines are looked for.
+  static Outcome<Typesetter> load(std::string_view words = {});
 
   /// From the first origin to the last. Nothing kerns with a space (U+0020), so the widths of words and of
   /// the spaces between them add up to that of the line, to a few ticks. Words met before in the same thread

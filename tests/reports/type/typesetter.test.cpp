@@ -103,6 +103,41 @@ TEST_CASE("a character that the face lacks comes from the fallback font, at last
   CHECK(boxes == 1);
 }
 
+TEST_CASE("characters beyond our fonts come from other installed ones, where the words were known") {
+  const std::string words = "漢字とかな 한글 and Żółw";
+  const Typesetter with = Typesetter::load(words).value();
+  for (const Face face : faces) {
+    const ShapedLine line = with.shape(face, words);
+    CHECK(line.text == code_points(words));
+    std::size_t first = 0; // what is set next, in the order of the text
+    for (const ShapedRun &run : line.runs)
+      for (const ShapedGlyph &glyph : run.glyphs) {
+        CHECK(glyph.id != 0);
+        CHECK(glyph.first == first);
+        first += glyph.count;
+      }
+    CHECK(first == line.text.size());
+    CHECK(with.width(face, 10_pt, "漢") > 8_pt);
+    // What our fonts have stays theirs.
+    CHECK(with.shape(face, "Żółw").runs.at(0).font == typesetter().shape(face, "Żółw").runs.at(0).font);
+    const auto boxes = glyphs(face, "漢");
+    REQUIRE(boxes.size() == 1);
+    CHECK(boxes[0].id == 0);
+  }
+  const ShapedLine line = with.shape(Face::text, "漢");
+  const auto subset = with.subset(line.runs[0].font, {line.runs[0].glyphs[0].id});
+  REQUIRE(subset);
+  CHECK(subset.value().size() < 40'000);
+}
+
+TEST_CASE("fonts for characters are as few as can be, and the same every time") {
+  CHECK(find_fonts_with(U"").empty());
+  CHECK(find_fonts_with(U"\U000F1234").empty()); // private use: no font has it
+  const auto files = find_fonts_with(U"漢字");
+  REQUIRE(files.size() == 1);
+  for (int i = 0; i < 3; ++i) CHECK(find_fonts_with(U"漢字").at(0).path == files[0].path);
+}
+
 TEST_CASE("what cannot be set is shown, what is no sign is not") {
   CHECK(typesetter().shape(Face::label, "a\tb\nc\rd").text == U"a b c d");
   CHECK(typesetter().shape(Face::label, std::string("a\0\x1B\x7F\xC2\x85z", 7)).text ==
