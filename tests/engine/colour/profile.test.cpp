@@ -1,10 +1,12 @@
 // What is read of a profile: its name, what it is for, whether it serves, whether it is wide.
 #include "engine/colour/profile.h"
+#include "engine/colour/srgb_profile.h"
 
 #include "tests/engine/colour/make_profiles.h"
 #include "tests/support/catch.h"
 
 #include <algorithm>
+#include <chrono>
 #include <thread>
 
 using namespace stoneproof;
@@ -176,4 +178,17 @@ TEST_CASE("profiles are read by many threads at once") {
     });
   for (std::thread &thread : threads) thread.join();
   CHECK(wrong == std::vector<int>(8, 0));
+}
+
+TEST_CASE("the profile of sRGB is one of the kind that PDF takes, the same at any time") {
+  const std::vector<std::uint8_t> icc = srgb_profile();
+  const ProfileFacts facts = read_profile(icc);
+  CHECK_FALSE(facts.broken);
+  CHECK_FALSE(facts.wide_gamut);
+  CHECK(facts.space == ProfileSpace::rgb);
+  CHECK(facts.made_for == ProfileClass::display);
+  CHECK(icc.size() < 1000);
+  CHECK(int{icc[8]} * 256 + icc[9] == 0x0420);
+  std::this_thread::sleep_for(std::chrono::milliseconds(1100)); // profiles carry the second they were made in
+  CHECK(srgb_profile() == icc);
 }
