@@ -36,13 +36,14 @@ std::string default_language(const char *property, std::string_view text) {
 } // namespace
 
 std::string xmp_packet(const layout::Document &document) {
-  std::string out =
-      "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
-      "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
-      "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
-      "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
-      " xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\">\n"
-      "<dc:format>application/pdf</dc:format>\n";
+  std::string out = "<?xpacket begin=\"\xEF\xBB\xBF\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n"
+                    "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
+                    "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
+                    "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
+                    " xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\""
+                    " xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">\n"
+                    "<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n"
+                    "<dc:format>application/pdf</dc:format>\n";
   out += default_language("dc:title", document.title) + default_language("dc:description", document.subject);
   if (!document.language.empty())
     out += "<dc:language><rdf:Bag><rdf:li>" + xml(document.language) + "</rdf:li></rdf:Bag></dc:language>\n";

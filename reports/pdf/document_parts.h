@@ -14,7 +14,8 @@ Entries information(const layout::Document &document);
 /// Writes the XMP packet and gives its reference.
 std::string write_metadata(ObjectFile &file, const layout::Document &document);
 
-/// The XMP packet (ISO 16684-1) with the same values as the information dictionary.
+/// The XMP packet (ISO 16684-1) with the same values as the information dictionary; says that the file is
+/// PDF/A-3b (ISO 19005-3, 6.6.4).
 std::string xmp_packet(const layout::Document &document);
 
 } // namespace stoneproof::pdf

@@ -8,7 +8,9 @@
 namespace stoneproof::pdf {
 namespace {
 
-constexpr int print_flag = 4; // table 165; what prints of a note is nothing
+// Table 165. ISO 19005-3, 6.3.2 wants all annotations to print, though what prints of a note is nothing, and
+// notes neither to grow nor to turn with the page.
+constexpr int print_flag = 4, note_flags = print_flag | 8 | 16;
 
 /// The top of a page, at the zoom that the reader has.
 std::string destination(std::size_t page, const layout::Document &document, const PageNumbers &pages) {
@@ -63,16 +65,16 @@ std::string write_annotations(ObjectFile &file, const layout::Document &document
                               const layout::DocumentPage &page, const PageNumbers &pages,
                               ObjectNumber no_appearance) {
   std::string references;
-  const auto add = [&](const Rect &area, Entries entries) {
+  const auto add = [&](const Rect &area, int flags, Entries entries) {
     const ObjectNumber object = file.reserve();
     entries.insert(
         entries.end(),
-        {{"Type", "/Annot"}, {"Rect", rectangle(area, page.size.height)}, {"F", std::to_string(print_flag)}});
+        {{"Type", "/Annot"}, {"Rect", rectangle(area, page.size.height)}, {"F", std::to_string(flags)}});
     file.set(object, entries);
     references += (references.empty() ? "" : " ") + reference(object);
   };
   for (const layout::Link &link : page.links)
-    add(link.area,
+    add(link.area, print_flag,
         {{"Subtype", "/Link"}, {"Border", "[0 0 0]"}, {"Dest", destination(link.page, document, pages)}});
   for (const layout::Note &note : page.notes) {
     Entries entries{{"Subtype", "/Text"},
@@ -80,7 +82,7 @@ std::string write_annotations(ObjectFile &file, const layout::Document &document
                     {"Contents", text_string(note.text)},
                     {"AP", "<</N " + reference(no_appearance) + ">>"}};
     if (document.made_at) entries.emplace_back("M", date_string(*document.made_at));
-    add(note.area, std::move(entries));
+    add(note.area, note_flags, std::move(entries));
   }
   return references.empty() ? "" : "[" + references + "]";
 }

@@ -45,7 +45,8 @@ struct ObjectFile::State {
     info.Clear(); // of the clock's time
     add(info, information);
     writer = std::make_unique<PoDoFo::PdfImmediateWriter>(&device, &document.GetObjects(),
-                                                          document.GetTrailer(), PoDoFo::ePdfVersion_1_7);
+                                                          document.GetTrailer(), PoDoFo::ePdfVersion_1_7,
+                                                          nullptr, PoDoFo::ePdfWriteMode_Clean);
   }
   PoDoFo::PdfObject *object(ObjectNumber number) {
     return document.GetObjects().MustGetObject(PoDoFo::PdfReference(number, 0));

@@ -13,7 +13,8 @@
 namespace stoneproof::pdf {
 
 /// Keys without their slash, and values in PDF syntax.
-using Entries = std::vector<std::pair<std::string, std::string>>;
+using Entry = std::pair<std::string, std::string>;
+using Entries = std::vector<Entry>;
 
 enum class Compress { no, yes };
 

@@ -2,6 +2,7 @@
 // tests/reports/pdf/page_content.test.cpp.
 #include "reports/pdf/page_content.h"
 
+#include "reports/pdf/item_bounds.h"
 #include "reports/pdf/syntax.h"
 #include "reports/pdf/text_operators.h"
 
@@ -19,25 +20,50 @@ std::string components(Ink ink) {
   return number(ink.red / 255.0) + " " + number(ink.green / 255.0) + " " + number(ink.blue / 255.0);
 }
 
+/// What a piece of marked content belongs to: a node of the page's structure, or nothing that is read.
+using Owner = std::optional<std::size_t>;
+
 /// Writes operators and remembers the graphics state, so that each colour and width is set once.
 class PagePainter {
 public:
   PagePainter(const layout::DocumentPage &page, const Typesetter &typesetter, SharedResources &shared)
-      : page_(page), typesetter_(typesetter), shared_(shared) {}
+      : page_(page), typesetter_(typesetter), shared_(shared), structure_(page) {}
 
   PageContent paint() {
-    for (const layout::Item &item : page_.items) std::visit([this](const auto &one) { draw(one); }, item);
+    for (std::size_t i = 0; i < page_.items.size(); ++i) {
+      const std::size_t before = content_.operators.size();
+      const Owner owner = structure_.node_of(i);
+      std::visit([this](const auto &one) { draw(one); }, page_.items[i]);
+      if (content_.operators.size() > before) put_under(owner, before, page_.items[i]);
+    }
+    if (owner_) put("EMC");
+    content_.structure = structure_.finish();
     return std::move(content_);
   }
 
 private:
+  /// Marks what was written since `before`; items of one owner that follow each other are one piece.
+  void put_under(Owner owner, std::size_t before, const layout::Item &item) {
+    const bool figure = owner && structure_[*owner].type == "Figure";
+    if (figure) structure_.cover(*owner, bounds_of(item, typesetter_));
+    if (owner_ && *owner_ == owner) return;
+    std::string mark = owner_ ? "EMC\n" : "";
+    if (owner)
+      mark += "/" + std::string(structure_[*owner].type) + "<</MCID " +
+              std::to_string(structure_.mark(*owner)) + ">>BDC\n";
+    else
+      mark += "/Artifact BMC\n";
+    content_.operators.insert(before, mark);
+    owner_ = owner;
+  }
+
   void draw(const layout::TextItem &item) {
     const ShapedLine line = typesetter_.shape(item.face, item.text);
     if (line.runs.empty()) return;
     use_fill(item.ink);
     append_text(content_.operators, line,
-                {item.at.x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt(), item.down}, typesetter_,
-                shared_.fonts);
+                {item.at.x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt(), item.down},
+                typesetter_, shared_.fonts);
   }
 
   void draw(const layout::LineItem &item) {
@@ -62,20 +88,19 @@ private:
       return;
     }
     shared_.opacities.insert(thousandths);
+    content_.veiled = true;
     put("q /" + opacity_name(thousandths) + " gs " + path + " f Q");
   }
 
   void draw(const layout::PictureItem &item) {
     if (item.clip.size() < 3) return; // nothing shows
     content_.images.insert(item.image);
-    if (!item.alternative.empty()) put("/Span<</Alt" + text_string(item.alternative) + ">>BDC");
     put("q");
     // A clip along the picture's own edges would only roughen them.
     if (!std::equal(item.clip.begin(), item.clip.end(), item.corners.begin(), item.corners.end()))
       put(path(item.clip) + " h W n");
     put(matrix(item.corners) + " cm /" + image_name(item.image) + " Do");
     put("Q");
-    if (!item.alternative.empty()) put("EMC");
   }
 
   /// Takes the unit square that every image fills to the picture's corners.
@@ -124,6 +149,8 @@ private:
   const Typesetter &typesetter_;
   SharedResources &shared_;
   PageContent content_;
+  StructureBuilder structure_;
+  std::optional<Owner> owner_; ///< of the piece that is open
   std::optional<Ink> fill_, stroke_ink_;
   std::optional<Length> stroke_width_;
   std::vector<Length> dash_;

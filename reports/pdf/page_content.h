@@ -3,6 +3,7 @@
 
 #include "reports/layout/document.h"
 #include "reports/pdf/font_table.h"
+#include "reports/pdf/page_structure.h"
 #include "reports/type/typesetter.h"
 
 #include <cstddef>
@@ -20,6 +21,8 @@ struct SharedResources {
 struct PageContent {
   std::string operators;
   std::set<std::size_t> images; ///< that the page shows
+  bool veiled = false;          ///< something on it is not opaque
+  PageStructure structure;      ///< of what is drawn; all else is marked as an artifact
 };
 
 /// Draws a page from back to front. y is turned round here and nowhere before.

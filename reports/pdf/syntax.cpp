@@ -64,6 +64,17 @@ std::string text_string(std::string_view utf8) {
   return out + ")";
 }
 
+std::string name(std::string_view bytes) {
+  constexpr std::string_view special = "()<>[]{}/%#";
+  std::string out = "/";
+  for (const char c : bytes)
+    if (c > 0x20 && c < 0x7F && special.find(c) == std::string_view::npos)
+      out += c;
+    else
+      out += "#" + hex_digits({&c, 1});
+  return out;
+}
+
 std::string date_string(std::int64_t seconds_since_1970) {
   return formatted(utc(seconds_since_1970), "(D:{:04}{:02}{:02}{:02}{:02}{:02}Z)");
 }

@@ -24,6 +24,8 @@ std::string text_string(std::string_view utf8);
 std::string unicode_string(std::u32string_view text);
 /// Two hexadecimal digits a byte, without brackets.
 std::string hex_digits(std::string_view bytes);
+/// A name object of any bytes (ISO 32000-1, 7.3.5).
+std::string name(std::string_view bytes);
 /// A date string in UTC. Moments outside the years 1970 to 9999 are moved to the nearer end.
 std::string date_string(std::int64_t seconds_since_1970);
 /// The same moment as XMP writes it.

@@ -2,11 +2,13 @@
 #include "reports/pdf/write_pdf.h"
 
 #include "reports/files/replace_file.h"
+#include "reports/pdf/archive_parts.h"
 #include "reports/pdf/document_parts.h"
 #include "reports/pdf/font_objects.h"
 #include "reports/pdf/navigation.h"
 #include "reports/pdf/object_file.h"
 #include "reports/pdf/page_content.h"
+#include "reports/pdf/structure_tree.h"
 
 #include <exception>
 #include <map>
@@ -21,7 +23,8 @@ using namespace pdf;
 class DocumentWriter {
 public:
   DocumentWriter(const layout::Document &document, const Typesetter &typesetter, std::ostream &stream)
-      : document_(document), typesetter_(typesetter), file_(stream, information(document)) {}
+      : document_(document), typesetter_(typesetter), file_(stream, information(document)),
+        structure_(file_) {}
 
   Outcome<Done> write() {
     reserve_objects();
@@ -77,6 +80,10 @@ private:
                                       "/XObject<<" + images + ">>>>"}};
     if (page.bleed) entries.emplace_back("BleedBox", rectangle(*page.bleed, height));
     if (page.trim) entries.emplace_back("TrimBox", rectangle(*page.trim, height));
+    // Veils are blended in the one colour space that all else is in.
+    if (content.veiled) entries.emplace_back("Group", "<</S/Transparency/CS/DeviceRGB>>");
+    for (Entry &entry : structure_.add_page(content.structure, pages_[index], height))
+      entries.push_back(std::move(entry));
     if (!page.notes.empty() && no_appearance_ == 0) no_appearance_ = write_no_appearance(file_);
     const std::string annotations = write_annotations(file_, document_, page, pages_, no_appearance_);
     if (!annotations.empty()) entries.emplace_back("Annots", annotations);
@@ -107,7 +114,13 @@ private:
 
   void write_catalog() {
     Entries entries{{"Metadata", write_metadata(file_, document_)},
+                    {"OutputIntents", write_output_intents(file_)},
                     {"ViewerPreferences", "<</DisplayDocTitle true>>"}};
+    for (Entry &entry : write_attachments(file_, document_)) entries.push_back(std::move(entry));
+    if (const std::string tree = structure_.finish(); !tree.empty()) {
+      entries.emplace_back("StructTreeRoot", tree);
+      entries.emplace_back("MarkInfo", "<</Marked true>>");
+    }
     if (!document_.language.empty()) entries.emplace_back("Lang", text_string(document_.language));
     if (const std::string labels = page_labels(document_); !labels.empty())
       entries.emplace_back("PageLabels", labels);
@@ -121,6 +134,7 @@ private:
   const layout::Document &document_;
   const Typesetter &typesetter_;
   ObjectFile file_;
+  StructureTree structure_;
   SharedResources shared_;
   PageNumbers pages_;
   std::vector<ObjectNumber> contents_;

@@ -9,9 +9,10 @@
 
 namespace stoneproof {
 
-/// Writes PDF 1.7, in the way of replace_file(): whole or not at all. The same document gives the same bytes,
-/// whatever the time, its zone, the locale and the place. JPEG data goes into the file as it is, once an
-/// image; an image that no page shows is left out. Indexes must be valid.
+/// Writes PDF 1.7 with a tagged structure, as PDF/A-3b (ISO 19005-3) has it, in the way of replace_file():
+/// whole or not at all. The same document gives the same bytes, whatever the time, its zone, the locale and
+/// the place. JPEG data goes into the file as it is, once an image; an image that no page shows is left out.
+/// Indexes must be valid.
 Outcome<Done> write_pdf(const layout::Document &document, const Typesetter &typesetter,
                         const std::filesystem::path &target);
 
