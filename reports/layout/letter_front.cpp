@@ -17,19 +17,19 @@ using namespace literals;
 
 void greeting(LetterSheets &sheets, const content::LetterContent &content) {
   Canvas on = sheets.canvas();
-  on.text({LetterSheets::left, sheets.y}, style::plan_label, content.letter_for);
+  on.as(Role::paragraph).text({LetterSheets::left, sheets.y}, style::plan_label, content.letter_for);
   sheets.y += style::plan_label.leading + 0.5_mm;
   constexpr std::size_t most = 2; // lines of a name and of a title
-  const auto head = [&](const TypeStyle &style, std::string_view text) {
+  const auto head = [&](const TypeStyle &style, std::string_view text, Role role) {
     auto lines = sheets.type_lines(style, LetterSheets::width, text);
     if (lines.size() > most) {
       lines.resize(most);
       lines.back() = on.shortened(style, LetterSheets::width, lines.back() + " …");
     }
-    sheets.y = on.lines({LetterSheets::left, sheets.y}, style, lines);
+    sheets.y = on.as(role).lines({LetterSheets::left, sheets.y}, style, lines);
   };
-  head(style::title, content.name);
-  head(style::pile_device, content.about);
+  head(style::title, content.name, Role::paragraph);
+  head(style::pile_device, content.about, Role::heading1);
   sheets.y += 6_mm;
   sheets.paragraph(style::advice, content.greeting);
   sheets.y += 2_mm;
@@ -57,6 +57,7 @@ void glance_row(LetterSheets &sheets, const content::LetterPicture &picture, con
   const auto centred = [&](const TypeStyle &style) { return middle - style.leading / 2; };
   Canvas on = sheets.canvas();
   sheets.tick_box({LetterSheets::left, middle - LetterSheets::box / 2});
+  const auto item = on.begin(Role::list_item);
   on.text({number_left, centred(style::letter_glance)}, style::letter_glance, picture.number);
   sheets.thumbnail({picture_left, top, row.picture.width, row.picture.height}, picture, "");
   Length width = LetterSheets::right - words_left - on.width(style::letter_setting, picture.setting) - 4_mm;
@@ -76,8 +77,6 @@ void glance_row(LetterSheets &sheets, const content::LetterPicture &picture, con
   on.text_to_right({LetterSheets::right, centred(style::letter_setting)}, style::letter_setting,
                    picture.setting);
   sheets.y = top + row.picture.height + GlanceRow::gap;
-  sheets.rule();
-  sheets.y += GlanceRow::gap;
 }
 
 /// What to do at a glance, all on the first page as far as it can be. Clean glass comes before any scan.
@@ -98,6 +97,8 @@ void list(LetterSheets &sheets, const content::LetterContent &content) {
       sheets.heading(content.glance_more);
     }
     glance_row(sheets, picture, row);
+    sheets.rule();
+    sheets.y += GlanceRow::gap;
   }
   sheets.y += 6_mm;
 }
@@ -139,6 +140,13 @@ void draw_spot(Canvas &on, const content::SpotAt &spot, const Rect &glass, doubl
   }
 }
 
+/// The sentence beside it tells what the drawing shows; read aloud, its heading is enough.
+void draw_glass(Canvas &on, const content::LetterGlass &glass, const Rect &place, double scale) {
+  const auto figure = on.begin(Role::figure, glass.heading);
+  on.box(place, style::gap_fill, style::trim_line);
+  for (const content::SpotAt &spot : glass.spots) draw_spot(on, spot, place, scale);
+}
+
 } // namespace
 
 void lay_out_letter_front(LetterSheets &sheets, const content::LetterContent &content) {
@@ -147,6 +155,7 @@ void lay_out_letter_front(LetterSheets &sheets, const content::LetterContent &co
   if (content.listed()) list(sheets, content);
   for (const content::LetterGlass &glass : content.glasses) lay_out_letter_glass(sheets, glass);
 }
+
 void lay_out_letter_glass(LetterSheets &sheets, const content::LetterGlass &glass) {
   constexpr double scale = 0.3;
   constexpr Length between = 8_mm;
@@ -161,11 +170,10 @@ void lay_out_letter_glass(LetterSheets &sheets, const content::LetterGlass &glas
   const Length height = std::max(size.height, words);
   if (!sheets.has_room(height)) sheets.begin();
   Canvas on = sheets.canvas();
-  const Rect drawn{LetterSheets::left, sheets.y, size.width, size.height};
-  if (drawing) on.box(drawn, style::gap_fill, style::trim_line);
-  for (const content::SpotAt &spot : glass.spots) draw_spot(on, spot, drawn, scale);
-  const Length below = on.lines({words_left, sheets.y}, style::letter_strong, heading) + 2_mm;
-  on.lines({words_left, below}, style::advice, sentence);
+  const Length below =
+      on.as(Role::heading2).lines({words_left, sheets.y}, style::letter_strong, heading) + 2_mm;
+  on.as(Role::paragraph).lines({words_left, below}, style::advice, sentence);
+  if (drawing) draw_glass(on, glass, {LetterSheets::left, sheets.y, size.width, size.height}, scale);
   sheets.y += height + 8_mm;
 }
 

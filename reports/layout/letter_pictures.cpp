@@ -51,18 +51,21 @@ Block broken(LetterSheets &sheets, const content::LetterPicture &picture) {
 void write_block(LetterSheets &sheets, const content::LetterPicture &picture, const Block &block,
                  std::string_view instead) {
   const Length top = sheets.y;
-  sheets.thumbnail({LetterSheets::left, top, block.picture.width, block.picture.height}, picture, instead);
   Canvas on = sheets.canvas();
-  const Length captions = on.lines({LetterSheets::left, top + block.picture.height + 1.5_mm},
-                                   style::letter_caption, block.caption);
-  on.lines({LetterSheets::left, captions}, style::letter_caption, block.file);
-
+  const auto write = [&](Role role, Point at, const TypeStyle &style, const std::vector<std::string> &lines) {
+    return on.as(role).lines(at, style, lines);
+  };
   sheets.tick_box({LetterSheets::right - LetterSheets::box, top});
-  Length y = on.lines({words_left, top}, style::letter_badge, block.badge) + 1_mm;
-  y = on.lines({words_left, y}, style::letter_strong, block.instruction) + 1.5_mm;
-  y = on.lines({words_left, y}, style::advice, block.how) + after(block.how, 1.5_mm);
-  y = on.lines({words_left, y}, style::advice, block.why) + 1.5_mm;
-  on.lines({words_left, y}, style::letter_aside, block.if_lost);
+  Length y = write(Role::heading3, {words_left, top}, style::letter_badge, block.badge) + 1_mm;
+  sheets.thumbnail({LetterSheets::left, top, block.picture.width, block.picture.height}, picture, instead);
+  const Point below{LetterSheets::left, top + block.picture.height + 1.5_mm};
+  const Length captions = write(Role::paragraph, below, style::letter_caption, block.caption);
+  write(Role::paragraph, {LetterSheets::left, captions}, style::letter_caption, block.file);
+
+  y = write(Role::paragraph, {words_left, y}, style::letter_strong, block.instruction) + 1.5_mm;
+  y = write(Role::paragraph, {words_left, y}, style::advice, block.how) + after(block.how, 1.5_mm);
+  y = write(Role::paragraph, {words_left, y}, style::advice, block.why) + 1.5_mm;
+  write(Role::paragraph, {words_left, y}, style::letter_aside, block.if_lost);
 }
 
 } // namespace

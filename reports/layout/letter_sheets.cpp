@@ -20,12 +20,12 @@ std::vector<std::string> LetterSheets::type_lines(const TypeStyle &style, Length
   return canvas().wrap(style, room, content::with_letter_figures_kept_whole(std::string(text)));
 }
 
-void LetterSheets::paragraph(const TypeStyle &style, std::string_view text) {
-  y = canvas().lines({left, y}, style, type_lines(style, width, text));
+void LetterSheets::paragraph(const TypeStyle &style, std::string_view text, Role role) {
+  y = canvas().as(role).lines({left, y}, style, type_lines(style, width, text));
 }
 
 void LetterSheets::heading(std::string_view text) {
-  paragraph(style::heading, text);
+  paragraph(style::heading, text, Role::heading2);
   y += 1_mm;
   rule();
   y += 2.5_mm;
@@ -62,7 +62,8 @@ void LetterSheets::thumbnail(const Rect &place, const content::LetterPicture &pi
     const auto lines = type_lines(style::letter_caption, place.width - 4_mm, instead);
     const Length high = height_of(style::letter_caption, lines.size());
     if (high <= place.height)
-      on.lines({place.x + 2_mm, place.y + (place.height - high) / 2}, style::letter_caption, lines);
+      on.as(Role::paragraph)
+          .lines({place.x + 2_mm, place.y + (place.height - high) / 2}, style::letter_caption, lines);
     return;
   }
   const Rect drawn{place.x, place.y, size->width, size->height};

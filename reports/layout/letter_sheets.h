@@ -33,7 +33,7 @@ public:
   std::size_t page() const { return document.pages.size() - 1; }
   /// The text broken to a width, its figures whole; no lines where it is empty.
   std::vector<std::string> type_lines(const TypeStyle &style, Length room, std::string_view text);
-  void paragraph(const TypeStyle &style, std::string_view text);
+  void paragraph(const TypeStyle &style, std::string_view text, Role role = Role::paragraph);
   void heading(std::string_view text);
   void tick_box(Point at);
   void rule();

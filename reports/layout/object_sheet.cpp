@@ -40,9 +40,7 @@ public:
     if (evidence_.bound.cover) {
       begin_sheet("The cover laid flat, and how the pages are gathered");
       const Length left = right - small_table_width;
-      Canvas on = canvas();
-      draw_flat_cover(on, evidence_, *evidence_.bound.cover,
-                      {style::margin, y_, left - style::margin - 10_mm, bottom - y_});
+      flat_cover({style::margin, y_, left - style::margin - 10_mm, bottom - y_});
       small_tables(left);
     } else {
       y_ += 4_mm;
@@ -57,22 +55,40 @@ private:
   void begin_sheet(std::string_view heading) {
     sheets_.emplace_back();
     sheets_.back().size = style::sheet;
-    canvas().text({style::margin, style::margin}, style::heading, heading);
+    canvas().as(Role::heading2).text({style::margin, style::margin}, style::heading, heading);
     y_ = style::head;
+  }
+
+  void flat_cover(const Rect &room) {
+    Canvas on = canvas();
+    const auto figure = on.begin(
+        Role::figure, "The cover laid flat with its measures, which the table before tells in words.");
+    draw_flat_cover(on, evidence_, *evidence_.bound.cover, room);
   }
 
   void reckonings() {
     Canvas on = canvas();
-    on.text({figure_cell.left, y_}, style::label, "Reckoned");
-    on.text({how_cell.left, y_}, style::label, "From what");
-    on.text({source_cell.left, y_}, style::label, "Formula, and where it comes from");
+    reckonings_head(on);
     y_ += style::label.leading + 0.5_mm;
     on.line({style::margin, y_}, {right, y_}, style::trim_line);
     y_ += 1.5_mm;
     for (const content::Reckoning &reckoning : words_.reckonings) reckoning_row(reckoning);
     if (!words_.unknown.empty())
-      y_ = canvas().lines({style::margin, y_ + 1_mm}, style::body_aside,
-                          on.wrap(style::body_aside, right - style::margin, words_.unknown));
+      y_ = canvas()
+               .as(Role::paragraph)
+               .lines({style::margin, y_ + 1_mm}, style::body_aside,
+                      on.wrap(style::body_aside, right - style::margin, words_.unknown));
+  }
+
+  void reckonings_head(Canvas &on) {
+    const auto row = on.begin(Role::row);
+    const auto head = [&](const Cell &cell, std::string_view words) {
+      on.as(Role::column_header).text({cell.left, y_}, style::label, words);
+    };
+    head(name_cell, "");
+    head(figure_cell, "Reckoned");
+    head(how_cell, "From what");
+    head(source_cell, "Formula, and where it comes from");
   }
 
   void reckoning_row(const content::Reckoning &reckoning) {
@@ -86,10 +102,11 @@ private:
                                    height_of(style::body, std::max(how.size(), source.size())));
     if (y_ + height > bottom) begin_sheet("The book as an object, continued");
     Canvas on = canvas();
-    on.text({name_cell.left, y_}, style::label_strong, reckoning.name);
-    on.lines({figure_cell.left, y_}, style::label_strong, figure);
-    on.lines({how_cell.left, y_}, style::body, how);
-    on.lines({source_cell.left, y_}, style::body_aside, source);
+    const auto row = on.begin(Role::row);
+    on.as(Role::row_header).text({name_cell.left, y_}, style::label_strong, reckoning.name);
+    on.as(Role::cell).lines({figure_cell.left, y_}, style::label_strong, figure);
+    on.as(Role::cell).lines({how_cell.left, y_}, style::body, how);
+    on.as(Role::cell).lines({source_cell.left, y_}, style::body_aside, source);
     y_ += height + 1.3_mm;
     on.line({style::margin, y_}, {right, y_}, style::row_rule);
     y_ += 1.3_mm;
@@ -111,7 +128,7 @@ private:
 
   void small_head(Length left, const Words &words) {
     Canvas on = canvas();
-    small_cells_at(on, left, style::label, words);
+    small_cells_at(on, left, style::label, words, Role::column_header);
     y_ += style::label.leading + 0.5_mm;
     on.line({left, y_}, {left + small_table_width, y_}, style::trim_line);
     y_ += 1_mm;
@@ -124,15 +141,17 @@ private:
       left = style::margin;
     }
     Canvas on = canvas();
-    small_cells_at(on, left, style::label_strong, words);
+    small_cells_at(on, left, style::label_strong, words, Role::cell);
     y_ += style::label_strong.leading + 0.6_mm;
     on.line({left, y_}, {left + small_table_width, y_}, style::row_rule);
     y_ += 0.6_mm;
     return left;
   }
 
-  void small_cells_at(Canvas &on, Length left, const TypeStyle &style, const Words &words) {
-    for (std::size_t i = 0; i < words.size(); ++i) on.text({left + small_cells[i], y_}, style, words[i]);
+  void small_cells_at(Canvas &on, Length left, const TypeStyle &style, const Words &words, Role role) {
+    const auto row = on.begin(Role::row);
+    for (std::size_t i = 0; i < words.size(); ++i)
+      on.as(role).text({left + small_cells[i], y_}, style, words[i]);
   }
 
   const content::ObjectWords &words_;

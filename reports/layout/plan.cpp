@@ -43,7 +43,7 @@ void lay_out_advice(PlanSheets &sheets, const std::vector<content::Advice> &advi
   constexpr Length between = 11_mm, under_heading = 0.5_mm, after = 4_mm;
   constexpr Length width = (PlanSheets::width - between) / 2;
   sheets.begin();
-  sheets.canvas().text({style::margin, sheets.y}, style::heading, "How to scan");
+  sheets.canvas().as(Role::heading2).text({style::margin, sheets.y}, style::heading, "How to scan");
   std::vector<Piece> pieces;
   for (const content::Advice &each : advice) {
     Piece piece{each.heading,
@@ -58,8 +58,9 @@ void lay_out_advice(PlanSheets &sheets, const std::vector<content::Advice> &advi
   for (std::size_t i = 0; i < pieces.size(); ++i) {
     if (i == first) at = {style::margin + width + between, style::head};
     Canvas on = sheets.canvas();
-    on.text(at, style::advice_heading, pieces[i].heading);
-    on.lines({at.x, at.y + style::advice_heading.leading + under_heading}, style::advice, pieces[i].lines);
+    on.as(Role::heading3).text(at, style::advice_heading, pieces[i].heading);
+    on.as(Role::paragraph)
+        .lines({at.x, at.y + style::advice_heading.leading + under_heading}, style::advice, pieces[i].lines);
     at.y += pieces[i].height;
   }
 }

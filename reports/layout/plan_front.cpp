@@ -49,9 +49,9 @@ public:
 private:
   void head() {
     Canvas on = sheets_.canvas();
-    on.text({style::margin, sheets_.y}, style::plan_label, "Scanning plan");
+    on.as(Role::paragraph).text({style::margin, sheets_.y}, style::plan_label, "Scanning plan");
     sheets_.y += style::plan_label.leading + 1_mm;
-    sheets_.two_lines(style::title, content_.title);
+    sheets_.two_lines(style::title, content_.title, Role::heading1);
     sheets_.paragraph(style::plan_aside, content_.job);
     sheets_.y += 4_mm;
     sheets_.paragraph(style::verdict, content_.verdict);
@@ -65,10 +65,11 @@ private:
   void people_head() {
     if (content_.table.empty()) return;
     Canvas on = sheets_.canvas();
-    on.text({style::margin, sheets_.y}, style::plan_label, "Who has originals");
+    const auto row = on.begin(Role::row);
+    on.as(Role::column_header).text({style::margin, sheets_.y}, style::plan_label, "Who has originals");
     for (const FigureColumn &column :
          {flatbed_column, film_column, camera_column, open_column, ready_column, bytes_column})
-      on.text_to_right({column.right, sheets_.y}, style::plan_label, column.name);
+      on.as(Role::column_header).text_to_right({column.right, sheets_.y}, style::plan_label, column.name);
     sheets_.y += style::plan_label.leading + 0.8_mm;
     sheets_.rule(style::trim_line);
     sheets_.y += 1.4_mm;
@@ -82,10 +83,12 @@ private:
     }
     Canvas on = sheets_.canvas();
     const Length top = sheets_.y;
-    on.text({style::margin, top}, style::plan_strong,
-            on.shortened(style::plan_strong, name_width, line.name));
+    const auto row = on.begin(Role::row);
+    on.as(Role::row_header)
+        .text({style::margin, top}, style::plan_strong,
+              on.shortened(style::plan_strong, name_width, line.name));
     const auto figure = [&](const FigureColumn &column, const std::string &text) {
-      on.text_to_right({column.right, top}, style::plan_body, text);
+      on.as(Role::cell).text_to_right({column.right, top}, style::plan_body, text);
     };
     figure(flatbed_column, line.flatbed);
     figure(film_column, line.film);
@@ -102,21 +105,17 @@ private:
   void aside(const std::string &text) {
     const auto lines =
         sheets_.type_lines(style::plan_body, PlanSheets::width, content::with_figures_kept_whole(text));
-    if (lines.empty()) return;
-    for (const std::string &line : lines) {
-      if (!sheets_.has_room(style::plan_body.leading)) sheets_.begin();
-      sheets_.canvas().text({style::margin, sheets_.y}, style::plan_body, line);
-      sheets_.y += style::plan_body.leading;
-    }
-    sheets_.y += 2_mm;
+    sheets_.broken_paragraph(style::plan_body, lines, [&] { sheets_.begin(); });
+    if (!lines.empty()) sheets_.y += 2_mm;
   }
 
   void troubles_head(std::string_view heading) {
     Canvas on = sheets_.canvas();
-    on.text({style::margin, sheets_.y}, style::heading, heading);
+    on.as(Role::heading2).text({style::margin, sheets_.y}, style::heading, heading);
     sheets_.y += style::heading.leading + 2_mm;
+    const auto row = on.begin(Role::row);
     for (const TextColumn &column : {picture_column, where_column, what_column, remedy_column})
-      on.text({column.left, sheets_.y}, style::plan_label, column.name);
+      on.as(Role::column_header).text({column.left, sheets_.y}, style::plan_label, column.name);
     sheets_.y += style::plan_label.leading + 0.8_mm;
     sheets_.rule(style::trim_line);
     sheets_.y += 1.4_mm;
@@ -149,11 +148,11 @@ private:
     }
     Canvas on = sheets_.canvas();
     const Length top = sheets_.y;
-    const Length owner_top = on.lines({picture_column.left, top}, style::plan_strong, name);
-    on.lines({picture_column.left, owner_top}, style::plan_label, owner);
-    on.lines({where_column.left, top}, style::plan_body, where);
-    on.lines({what_column.left, top}, style::plan_body, what);
-    on.lines({remedy_column.left, top}, style::plan_body, remedy);
+    const auto row = on.begin(Role::row);
+    sheets_.name_cell(picture_column.left, name, owner);
+    on.as(Role::cell).lines({where_column.left, top}, style::plan_body, where);
+    on.as(Role::cell).lines({what_column.left, top}, style::plan_body, what);
+    on.as(Role::cell).lines({remedy_column.left, top}, style::plan_body, remedy);
     sheets_.y = top + height + 1.4_mm;
     sheets_.rule(style::row_rule);
     sheets_.y += 1.4_mm;

@@ -48,16 +48,17 @@ private:
   void begin_sheet(bool again) {
     sheets_.begin();
     Canvas on = sheets_.canvas();
-    on.text({style::margin, sheets_.y}, style::plan_label, "Scanning plan for");
+    on.as(Role::paragraph).text({style::margin, sheets_.y}, style::plan_label, "Scanning plan for");
     sheets_.y += style::plan_label.leading + 0.5_mm;
     if (again) {
       constexpr std::string_view more = ", continued";
       const Length room = PlanSheets::width - on.width(style::heading, more);
-      on.text({style::margin, sheets_.y}, style::heading,
-              on.shortened(style::heading, room, person_.name) + std::string(more));
+      on.as(Role::heading2)
+          .text({style::margin, sheets_.y}, style::heading,
+                on.shortened(style::heading, room, person_.name) + std::string(more));
       sheets_.y += style::heading.leading;
     } else {
-      sheets_.two_lines(style::title, person_.name);
+      sheets_.two_lines(style::title, person_.name, Role::heading2);
     }
     if (!again) {
       if (!person_.contact.empty())
@@ -74,7 +75,8 @@ private:
     if (!sheets_.has_room(head + broken(pile.rows.front()).height)) begin_sheet(true);
     last_begun_ = sheets_.pages.size() - 1;
     pile_head(pile, false);
-    sheets_.y = sheets_.canvas().lines({style::margin, sheets_.y}, style::plan_aside, how);
+    sheets_.y =
+        sheets_.canvas().as(Role::paragraph).lines({style::margin, sheets_.y}, style::plan_aside, how);
     table_head();
     for (const content::PlanRow &row : pile.rows) {
       const Row lines = broken(row);
@@ -90,6 +92,7 @@ private:
 
   void pile_head(const content::PlanPile &pile, bool again) {
     Canvas on = sheets_.canvas();
+    const auto heading = on.begin(Role::heading3);
     Length x = style::margin;
     if (!pile.setting.empty()) {
       on.text({x, sheets_.y}, style::pile_setting, pile.setting);
@@ -102,10 +105,11 @@ private:
 
   void table_head() {
     Canvas on = sheets_.canvas();
+    const auto row = on.begin(Role::row);
     sheets_.y += 1_mm;
     for (const Cell &cell : {name_cell, kind_cell, use_cell, pixel_cell})
-      on.text({cell.left, sheets_.y}, style::plan_label, cell.name);
-    on.text_to_right({PlanSheets::right, sheets_.y}, style::plan_label, size_name);
+      on.as(Role::column_header).text({cell.left, sheets_.y}, style::plan_label, cell.name);
+    on.as(Role::column_header).text_to_right({PlanSheets::right, sheets_.y}, style::plan_label, size_name);
     sheets_.y += style::plan_label.leading + 0.8_mm;
     sheets_.rule(style::trim_line);
     sheets_.y += 1.6_mm;
@@ -134,27 +138,26 @@ private:
   void write_row(const content::PlanRow &row, const Row &lines) {
     Canvas on = sheets_.canvas();
     const Length top = sheets_.y;
+    const auto scope = on.begin(Role::row);
     on.box({style::margin, top + 0.3_mm, box, box}, {}, style::trim_line);
-    const Length file_top = on.lines({name_cell.left, top}, style::plan_strong, lines.name);
-    on.lines({name_cell.left, file_top}, style::plan_label, lines.file);
-    on.lines({kind_cell.left, top}, style::plan_body, lines.kind);
-    on.lines({use_cell.left, top}, style::plan_body, lines.uses);
-    on.lines({pixel_cell.left, top}, style::plan_body, lines.pixels);
-    on.text_to_right({PlanSheets::right, top}, style::plan_body, row.bytes);
+    sheets_.name_cell(name_cell.left, lines.name, lines.file);
+    on.as(Role::cell).lines({kind_cell.left, top}, style::plan_body, lines.kind);
+    on.as(Role::cell).lines({use_cell.left, top}, style::plan_body, lines.uses);
+    on.as(Role::cell).lines({pixel_cell.left, top}, style::plan_body, lines.pixels);
     const std::size_t tallest = std::max({lines.kind.size(), lines.uses.size(), lines.pixels.size()});
-    on.lines({remark_left, top + height_of(style::plan_body, tallest)}, style::plan_aside, lines.remark);
+    {
+      const auto cell = on.begin(Role::cell);
+      on.text_to_right({PlanSheets::right, top}, style::plan_body, row.bytes);
+      on.lines({remark_left, top + height_of(style::plan_body, tallest)}, style::plan_aside, lines.remark);
+    }
     sheets_.y = top + lines.height - 1.5_mm;
     sheets_.rule(style::row_rule);
     sheets_.y += 1.5_mm;
   }
 
   void nothing_to_do() {
-    for (const std::string &line :
-         sheets_.type_lines(style::plan_aside, PlanSheets::width, person_.nothing_to_do)) {
-      if (!sheets_.has_room(style::plan_aside.leading)) begin_sheet(true);
-      sheets_.canvas().text({style::margin, sheets_.y}, style::plan_aside, line);
-      sheets_.y += style::plan_aside.leading;
-    }
+    const auto lines = sheets_.type_lines(style::plan_aside, PlanSheets::width, person_.nothing_to_do);
+    sheets_.broken_paragraph(style::plan_aside, lines, [&] { begin_sheet(true); });
   }
 
   static constexpr Length head_height = style::plan_label.leading + 3.4_mm; ///< of table_head

@@ -3,6 +3,8 @@
 
 #include "reports/layout/canvas.h"
 
+#include <algorithm>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -35,19 +37,36 @@ struct PlanSheets {
     return type_lines(style, room, canvas().shortened(style, room * 2.7, text));
   }
   /// A heading over the whole width, in two lines at most: one that runs on is cut short.
-  void two_lines(const TypeStyle &style, std::string_view text) {
+  void two_lines(const TypeStyle &style, std::string_view text, Role role) {
     constexpr std::size_t most = 2;
     std::vector<std::string> lines = canvas().wrap(style, width, text);
     if (lines.size() > most) {
       lines.resize(most);
       lines.back() = canvas().shortened(style, width, lines.back() + " …");
     }
-    y = canvas().lines({style::margin, y}, style, lines);
+    y = canvas().as(role).lines({style::margin, y}, style, lines);
+  }
+  /// Lines over as many sheets as they need; `next_sheet` begins one.
+  template <class NextSheet>
+  void broken_paragraph(const TypeStyle &style, std::span<const std::string> lines, NextSheet next_sheet) {
+    while (!lines.empty()) {
+      if (!has_room(style.leading)) next_sheet();
+      const auto room = static_cast<std::size_t>(std::max(1.0, (bottom - y) / style.leading));
+      const auto now = lines.first(std::min(room, lines.size()));
+      y = canvas().as(Role::paragraph).lines({style::margin, y}, style, {now.begin(), now.end()});
+      lines = lines.subspan(now.size());
+    }
+  }
+  /// The cell that heads a row: a name, and what is small below it.
+  void name_cell(Length x, const std::vector<std::string> &name, const std::vector<std::string> &below) {
+    Canvas on = canvas();
+    const auto cell = on.begin(Role::row_header);
+    on.lines({x, on.lines({x, y}, style::plan_strong, name)}, style::plan_label, below);
   }
   /// A paragraph over the whole width.
   void paragraph(const TypeStyle &style, std::string_view text) {
     Canvas on = canvas();
-    y = on.lines({style::margin, y}, style, on.wrap(style, width, text));
+    y = on.as(Role::paragraph).lines({style::margin, y}, style, on.wrap(style, width, text));
   }
 };
 
