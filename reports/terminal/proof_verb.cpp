@@ -85,8 +85,10 @@ ExitStatus run_proof(const ProofCommand &command) {
   if (const auto told = tell_round_since(last.value(), record, content); !told)
     return refuse(told.fault(), ExitStatus::unreadable_input);
 
-  const auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
-                                               {sha256_of_text(record + content.round), made_at.value()});
+  auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
+                                         {sha256_of_text(record + content.round), made_at.value()});
+  document.attachments.push_back(
+      {files.record.filename().string(), "The record of this proof", "application/json", record});
   if (const auto written = write_outputs(files, document, inputs.typesetter, record); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 
