@@ -3,10 +3,7 @@
 // nothing. Usage: bench_book_rules [most items]
 #include "engine/rules/rule.h"
 #include "tests/bench/best_time.h"
-
-#include <sys/resource.h>
-#include <sys/wait.h>
-#include <unistd.h>
+#include "tests/bench/growth.h"
 
 #include <cmath>
 #include <cstdio>
@@ -91,7 +88,7 @@ std::vector<PictureState> made_states(std::size_t count) {
 struct Cost {
   double geometry = 0, rules = 0; ///< milliseconds, the best of five runs
   std::size_t findings = 0, pages = 0;
-  long peak = 0; ///< KiB that the process held at most
+  double peak = 0; ///< MB that the process held at most
 };
 
 Cost measured(std::size_t items, std::size_t items_a_page) {
@@ -109,39 +106,8 @@ Cost measured(std::size_t items, std::size_t items_a_page) {
     evidence.bound = bind(evidence.book, evidence.press);
   });
   cost.rules = bench::best_time(5, [&] { cost.findings = check_rules(evidence).size(); });
-  rusage usage{};
-  getrusage(RUSAGE_SELF, &usage);
-  cost.peak = usage.ru_maxrss;
+  cost.peak = bench::peak_memory();
   return cost;
-}
-
-/// In a process of its own, so that the peak is that of one book.
-Cost measured_apart(std::size_t items, std::size_t items_a_page) {
-  int ends[2];
-  if (pipe(ends) != 0) return {};
-  const pid_t child = fork();
-  if (child == 0) {
-    const Cost cost = measured(items, items_a_page);
-    const bool told = write(ends[1], &cost, sizeof cost) == static_cast<ssize_t>(sizeof cost);
-    _exit(told ? 0 : 1);
-  }
-  close(ends[1]);
-  Cost cost;
-  if (read(ends[0], &cost, sizeof cost) != static_cast<ssize_t>(sizeof cost)) cost = {};
-  close(ends[0]);
-  waitpid(child, nullptr, 0);
-  return cost;
-}
-
-/// The exponent of growth: the slope of the least-squares line through the logarithms.
-double exponent(const std::vector<std::pair<double, double>> &points) {
-  double x = 0, y = 0, xx = 0, xy = 0;
-  for (const auto &[items, time] : points) {
-    const double a = std::log(items), b = std::log(time);
-    x += a, y += b, xx += a * a, xy += a * b;
-  }
-  const auto n = static_cast<double>(points.size());
-  return (n * xy - x * y) / (n * xx - x * x);
 }
 
 void table(std::size_t most, std::size_t items_a_page, const char *title) {
@@ -151,13 +117,13 @@ void table(std::size_t most, std::size_t items_a_page, const char *title) {
   for (const std::size_t items :
        std::initializer_list<std::size_t>{1'000, 2'000, 5'000, 10'000, 20'000, 50'000, 100'000}) {
     if (items > most) break;
-    const Cost cost = measured_apart(items, items_a_page == 0 ? items : items_a_page);
+    const Cost cost = bench::apart([&] { return measured(items, items_a_page == 0 ? items : items_a_page); });
     const double all = cost.geometry + cost.rules;
     std::printf("%9zu %7zu %12.1f %10.1f %9.1f %9zu %9.1f\n", items, cost.pages, cost.geometry, cost.rules,
-                all, cost.findings, static_cast<double>(cost.peak) / 1024);
+                all, cost.findings, cost.peak);
     points.emplace_back(static_cast<double>(items), all);
   }
-  std::printf("exponent of growth %.2f\n\n", exponent(points));
+  std::printf("exponent of growth %.2f\n\n", bench::exponent(points));
 }
 
 } // namespace
