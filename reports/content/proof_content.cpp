@@ -46,6 +46,18 @@ std::vector<const Finding *> in_page_order(const std::vector<Finding> &findings)
   return order;
 }
 
+/// Of the frame, when the finding's place is the box round it.
+std::optional<Corners> turned_corners(const Evidence &evidence, const Finding &finding) {
+  if (!finding.page || !finding.frame || !finding.area) return std::nullopt;
+  const auto place = [](const PlacedFrame &placed) { return std::pair(placed.page, placed.frame); };
+  const auto wanted = std::pair(*finding.page, *finding.frame);
+  const auto placed = std::lower_bound(evidence.frames.begin(), evidence.frames.end(), wanted,
+                                       [&](const PlacedFrame &a, const auto &b) { return place(a) < b; });
+  if (placed == evidence.frames.end() || place(*placed) != wanted) return std::nullopt;
+  const bool turned = evidence.frame_of(*placed).turn.degrees != 0;
+  return turned && *finding.area == placed->box ? std::optional(placed->corners) : std::nullopt;
+}
+
 Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
   Mark mark;
   mark.picture = finding.picture;
@@ -61,6 +73,7 @@ Mark mark_of(const Evidence &evidence, const Finding &finding, int number) {
   mark.remedy = remedy(evidence, finding);
   mark.surface = finding.page;
   mark.area = finding.area;
+  mark.corners = turned_corners(evidence, finding);
   return mark;
 }
 

@@ -30,6 +30,7 @@ struct Mark {
   std::optional<std::size_t> surface; ///< index into ProofContent::surfaces
   std::vector<PageSide> sides;        ///< of the page, at which the place is wrong
   std::optional<Rect> area;           ///< the place, in the coordinates of that page
+  std::optional<Corners> corners;     ///< of the place, where it is the whole of a turned frame
   std::optional<std::size_t> picture; ///< index into Book::pictures
   std::size_t finding = 0;            ///< index into the findings
 };

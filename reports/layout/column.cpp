@@ -4,7 +4,7 @@
 
 #include "reports/content/figures.h"
 #include "reports/content/sentences.h"
-#include "reports/layout/clip.h"
+#include "reports/layout/mark_lines.h"
 
 #include <fmt/format.h>
 
@@ -69,55 +69,24 @@ void draw_entry(Canvas &canvas, const Entry &entry, Point top_left, Length width
     canvas.line({top_left.x + 1_mm, y + 0.8_mm}, {top_left.x + 1_mm, end - 0.4_mm}, style::leader);
 }
 
-void draw_hairline(Canvas &canvas, const std::vector<Point> &way) {
-  for (const Stroke *stroke : {&style::casing, &style::leader})
-    for (std::size_t i = 1; i < way.size(); ++i) canvas.line(way[i - 1], way[i], *stroke);
-  const Point end = way.front();
-  canvas.box(Rect{end.x, end.y, {}, {}}.grown(0.55_mm), style::mark, style::casing);
-}
+Length tags_left(const Column &column) { return column.left - tag_gap - tag_size.width; }
 
-/// The place on the sheet, cut to the drawing's room; a place that lies outside shrinks to the nearest edge.
-Rect place_on_sheet(const Rect &area, const PageSpace &space, const Scale &scale) {
-  const Rect room = drawing_box(space, scale);
-  const Rect place = scale(area);
-  const Length left = std::clamp(place.left(), room.left(), room.right());
-  const Length top = std::clamp(place.top(), room.top(), room.bottom());
-  return {left, top, std::clamp(place.right(), left, room.right()) - left,
-          std::clamp(place.bottom(), top, room.bottom()) - top};
-}
-
-/// From the place's right side, as level as can be, to the tag.
-void join(Canvas &canvas, const Rect &place, const Rect &room, Point tag) {
-  const Point start{place.right(), std::clamp(tag.y, place.top(), place.bottom())};
-  const Point bend{std::max(room.right(), start.x), tag.y};
-  draw_hairline(canvas, {start, bend, tag});
-}
-
-/// The side of a place that a mark is about, as a line on the sheet.
-std::pair<Point, Point> edge_of(const Rect &place, PageSide side, Length fold) {
-  const bool near_fold_left = place.right() <= fold;
-  switch (side) {
-  case PageSide::top: return {{place.left(), place.top()}, {place.right(), place.top()}};
-  case PageSide::bottom: return {{place.left(), place.bottom()}, {place.right(), place.bottom()}};
-  case PageSide::left: return {{place.left(), place.top()}, {place.left(), place.bottom()}};
-  case PageSide::right: return {{place.right(), place.top()}, {place.right(), place.bottom()}};
-  case PageSide::fold: break;
-  }
-  const Length x = near_fold_left ? place.right() : place.left();
-  return {{x, place.top()}, {x, place.bottom()}};
-}
-
-/// Outlines the place in the line of its grade; the sides at fault are drawn heavier.
-void outline(Canvas &canvas, const content::Mark &mark, const PageSpace &space, const Scale &scale) {
-  const std::vector<Point> corners = clipped(corners_of(scale(*mark.area)), drawing_box(space, scale));
-  if (corners.empty()) return;
-  canvas.shape(corners, std::nullopt, style::grade_line(mark.grade));
-  const Rect place = place_on_sheet(*mark.area, space, scale);
-  const Length fold = scale(Point{space.fold.value_or(Length{}), {}}).x;
-  for (const PageSide side : mark.sides) {
-    const auto [from, to] = edge_of(place, side, fold);
-    canvas.line(from, to, style::fault_line);
-  }
+/// Leads from the outlines to the tags. The entries, so far at `tops`, move to where their leaders come out
+/// of the drawing as far as their neighbours allow.
+std::vector<Way> led_to_tags(const Outlined &places, const LeaderRoom &around, std::vector<Slot> slots,
+                             std::vector<Length> &tops, const Column &column) {
+  const auto middles = [&] {
+    std::vector<Length> heights;
+    for (const std::size_t mark : places.marks) heights.push_back(tops[mark] + tag_size.height / 2);
+    return heights;
+  };
+  std::vector<Way> ways = lead_out(places.outlines, middles(), around);
+  slots.resize(tops.size());
+  for (std::size_t i = 0; i < ways.size(); ++i)
+    slots[places.marks[i]].wanted = ways[i].back().y - tag_size.height / 2;
+  tops = place_slots(slots, column.top, column.bottom, style::gap);
+  lead_to_tags(ways, middles(), tags_left(column));
+  return ways;
 }
 
 } // namespace
@@ -158,27 +127,27 @@ Note note_of(const content::Mark &mark, Rect area) {
 }
 
 std::size_t draw_marks(Canvas &canvas, std::span<const content::Mark *const> marks, const PageSpace &space,
-                       const Scale &scale, const Column &column) {
-  const Rect room = drawing_box(space, scale);
+                       const Scale &scale, const LeaderRoom &around, const Column &column) {
   std::vector<Entry> entries;
   std::vector<Slot> slots;
+  Length used = column.top;
   for (const content::Mark *mark : marks) {
+    if (used > column.bottom) break; // no further one finds room
     entries.push_back(entry_of(canvas, *mark, column.width));
-    const Length wanted = mark->area ? place_on_sheet(*mark->area, space, scale).centre().y : column.top;
-    slots.push_back({wanted - style::label_strong.leading / 2, entries.back().height});
+    const Length wanted = mark->area ? scale(*mark->area).centre().y : column.top;
+    slots.push_back({wanted - tag_size.height / 2, entries.back().height});
+    used += entries.back().height + style::gap;
   }
-  const std::vector<Length> tops = place_slots(slots, column.top, column.bottom, style::gap);
-  for (std::size_t i = 0; i < tops.size(); ++i)
-    if (marks[i]->area)
-      canvas.shape(clipped(corners_of(scale(*marks[i]->area)), room), std::nullopt, style::casing);
+  std::vector<Length> tops = place_slots(slots, column.top, column.bottom, style::gap);
+  marks = marks.first(tops.size());
+  const Outlined places = outlined(marks, around, scale);
+  const std::vector<Way> ways = led_to_tags(places, around, slots, tops, column);
+  draw_outlines(canvas, marks, places, scale(Point{space.fold.value_or(Length{}), {}}).x);
+  for (const Way &way : ways) draw_leader(canvas, way);
   for (std::size_t i = 0; i < tops.size(); ++i) {
-    const Point tag{column.left - tag_gap - tag_size.width, tops[i] + tag_size.height / 2};
-    if (marks[i]->area) {
-      outline(canvas, *marks[i], space, scale);
-      join(canvas, place_on_sheet(*marks[i]->area, space, scale), room, tag);
-    }
     draw_entry(canvas, entries[i], {column.left, tops[i]}, column.width);
-    canvas.page().notes.push_back(note_of(*marks[i], {tag.x, tops[i], tag_size.width, tag_size.height}));
+    canvas.page().notes.push_back(
+        note_of(*marks[i], {tags_left(column), tops[i], tag_size.width, tag_size.height}));
   }
   return tops.size();
 }

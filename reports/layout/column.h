@@ -4,6 +4,7 @@
 
 #include "reports/content/proof_content.h"
 #include "reports/layout/drawing.h"
+#include "reports/layout/leaders.h"
 
 #include <span>
 #include <vector>
@@ -26,9 +27,9 @@ struct Column {
 };
 
 /// Draws as many of the marks as fit, with outlines and hairlines on the drawing and notes on the page; gives
-/// how many.
+/// how many. `around` is what the hairlines pass.
 std::size_t draw_marks(Canvas &canvas, std::span<const content::Mark *const> marks, const PageSpace &space,
-                       const Scale &scale, const Column &column);
+                       const Scale &scale, const LeaderRoom &around, const Column &column);
 
 /// What a viewer lists and opens for a mark.
 Note note_of(const content::Mark &mark, Rect area);

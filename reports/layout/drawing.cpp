@@ -159,4 +159,16 @@ void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &image
   canvas.page().bleed = scale(space.bleed);
 }
 
+LeaderRoom leader_room(const Evidence &evidence, std::size_t page, std::size_t first, const Scale &scale) {
+  const Rect &bleed = evidence.spaces[page].bleed;
+  const Page &content = evidence.book.pages[page];
+  LeaderRoom room{scale(bleed), {}, {}};
+  for (std::size_t i = 0; i < content.frames.size(); ++i)
+    if (const auto shown = shared_part(evidence.frames[first + i].box, bleed))
+      room.pictures.push_back(scale(*shown));
+  for (const TextBlock &text : content.texts)
+    if (const auto shown = shared_part(text.rect, bleed)) room.texts.push_back(scale(*shown));
+  return room;
+}
+
 } // namespace stoneproof::layout

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "reports/layout/frame_drawing.h"
+#include "reports/layout/leaders.h"
 
 namespace stoneproof::layout {
 
@@ -18,5 +19,8 @@ Rect drawing_box(const PageSpace &space, const Scale &scale);
 /// `first` is the index into Evidence::frames of the page's first frame.
 void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &images, std::size_t page,
                     std::size_t first, const Scale &scale);
+
+/// Where the drawing of that page has pictures and texts.
+LeaderRoom leader_room(const Evidence &evidence, std::size_t page, std::size_t first, const Scale &scale);
 
 } // namespace stoneproof::layout

@@ -182,7 +182,8 @@ private:
     if (marks.empty())
       canvas.as(Role::paragraph)
           .text({column.left, column.top}, style::body_aside, "Nothing was found here.");
-    const std::size_t drawn = draw_marks(canvas, marks, space, scale, column);
+    const LeaderRoom around = leader_room(checked_.evidence, surface.page, place.frame, scale);
+    const std::size_t drawn = draw_marks(canvas, marks, space, scale, around, column);
     draw_key(canvas, key_of(checked_.evidence, surface.page, place.block_page));
     document_.pages.push_back(std::move(page));
     return drawn;

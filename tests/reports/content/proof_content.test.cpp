@@ -108,3 +108,17 @@ TEST_CASE("a later round knows which marks are new, and what was mended") {
   CHECK(content.mended[0].grade == "Hold");
   CHECK(content.mended[0].message == "was empty");
 }
+
+TEST_CASE("the place of a turned frame is told by its corners, any other by its box alone") {
+  Book book = small_book();
+  Frame turned = frame("turned", {}, 40, 40, 80, 50);
+  turned.turn.degrees = 12;
+  book.pages[0].frames = {frame("straight", {}, 40, 150, 80, 50)};
+  book.pages[1].frames = {turned};
+  const Checked result = checked(std::move(book));
+  const ProofContent content = proof_content(result.evidence, result.findings);
+  REQUIRE(content.marks.size() == 2);
+  CHECK_FALSE(content.marks[0].corners);
+  REQUIRE(content.marks[1].corners);
+  CHECK(*content.marks[1].corners == result.evidence.frames[1].corners);
+}

@@ -28,8 +28,18 @@ Book crowded(std::size_t frames) {
   return book;
 }
 
-/// Every word of a page stands on the sheet, whole.
+bool on_sheet(const DocumentPage &page, const Point &p) {
+  return p.x >= Length{} && p.y >= Length{} && p.x <= page.size.width && p.y <= page.size.height;
+}
+
+/// Every word, line and note of a page stands on the sheet, whole.
 void check_inside(const DocumentPage &page) {
+  for (const Note &note : page.notes)
+    CHECK((on_sheet(page, {note.area.left(), note.area.top()}) &&
+           on_sheet(page, {note.area.right(), note.area.bottom()})));
+  for (const Item &item : page.items)
+    if (const auto *line = std::get_if<LineItem>(&item))
+      CHECK((on_sheet(page, line->from) && on_sheet(page, line->to)));
   for (const Item &item : page.items) {
     const auto *text = std::get_if<TextItem>(&item);
     if (!text) continue;
@@ -109,7 +119,7 @@ TEST_CASE("page boxes are those of the book page as it is drawn") {
 }
 
 TEST_CASE("every mark is told once in the table, once beside its drawing, and once as a note") {
-  for (const std::size_t frames : {1u, 9u, 40u, 120u}) {
+  for (const std::size_t frames : {1u, 9u, 40u, 120u, 400u}) {
     CAPTURE(frames);
     const Document document = proof_of(crowded(frames));
     std::multiset<std::string> notes;
@@ -141,7 +151,7 @@ TEST_CASE("a mark that is about no page has its note in the table") {
 }
 
 TEST_CASE("notes, which stand where the tags stand, never overlap") {
-  const Document document = proof_of(crowded(60));
+  const Document document = proof_of(crowded(400));
   for (const DocumentPage &page : document.pages)
     for (std::size_t i = 0; i < page.notes.size(); ++i)
       for (std::size_t j = i + 1; j < page.notes.size(); ++j)

@@ -1,0 +1,91 @@
+// Cutting and moving of convex outlines. The only ways in are the functions of outline.h; tested in
+// tests/reports/layout.
+#include "reports/layout/outline.h"
+
+#include "reports/layout/clip.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stoneproof::layout {
+
+namespace {
+
+using namespace literals;
+
+constexpr Length step = 0.9_mm;      ///< a line of the heaviest grade, and white beside it
+constexpr Length same_edge = 0.6_mm; ///< two outlines that run so close look like one
+
+bool coincide(const Rect &a, const Rect &b) {
+  const auto close = [](Length p, Length q) { return std::max(p - q, q - p) <= same_edge; };
+  return close(a.left(), b.left()) && close(a.right(), b.right()) && close(a.top(), b.top()) &&
+         close(a.bottom(), b.bottom());
+}
+
+bool within(const Rect &inner, const Rect &outer) {
+  return inner.left() >= outer.left() && inner.right() <= outer.right() && inner.top() >= outer.top() &&
+         inner.bottom() <= outer.bottom();
+}
+
+/// A side, moved along its outer normal: a point on it and its direction, in millimetres.
+struct Side {
+  double x, y, dx, dy;
+};
+
+std::vector<Side> moved_sides(const Outline &shape, double by) {
+  std::vector<Side> sides;
+  for (std::size_t i = 0; i < shape.size(); ++i) {
+    const Point &a = shape[i], &b = shape[(i + 1) % shape.size()];
+    const double dx = (b.x - a.x).mm(), dy = (b.y - a.y).mm(), length = std::hypot(dx, dy);
+    if (length < 0.01) continue;
+    sides.push_back({a.x.mm() + dy / length * by, a.y.mm() - dx / length * by, dx / length, dy / length});
+  }
+  return sides;
+}
+
+} // namespace
+
+Rect box_round(const Outline &shape) {
+  const auto by_x = [](const Point &a, const Point &b) { return a.x < b.x; };
+  const auto by_y = [](const Point &a, const Point &b) { return a.y < b.y; };
+  const auto [left, right] = std::minmax_element(shape.begin(), shape.end(), by_x);
+  const auto [top, bottom] = std::minmax_element(shape.begin(), shape.end(), by_y);
+  return {left->x, top->y, right->x - left->x, bottom->y - top->y};
+}
+
+Outline outline_within(const Outline &place, const Rect &room) {
+  Outline shown = clipped(place, room);
+  if (!shown.empty()) return shown;
+  const Point middle = box_round(place).centre();
+  return {{std::clamp(middle.x, room.left(), room.right()), std::clamp(middle.y, room.top(), room.bottom())}};
+}
+
+Outline offset(const Outline &shape, Length by) {
+  const Rect box = box_round(shape);
+  if (std::min(box.width, box.height) <= std::max(-by * 3, Length{})) return shape;
+  const std::vector<Side> sides = moved_sides(shape, by.mm());
+  Outline moved;
+  for (std::size_t i = 0; i < sides.size(); ++i) {
+    const Side &before = sides[(i + sides.size() - 1) % sides.size()], &side = sides[i];
+    const double turn = before.dx * side.dy - before.dy * side.dx;
+    double along = 0; // two sides in one line meet where the second begins
+    if (std::abs(turn) > 1e-6)
+      along = (before.dx * (before.y - side.y) - before.dy * (before.x - side.x)) / turn;
+    moved.push_back({Length::of_mm(side.x + side.dx * along), Length::of_mm(side.y + side.dy * along)});
+  }
+  return moved;
+}
+
+std::vector<Outline> side_by_side(std::vector<Outline> shapes, const Rect &room) {
+  const std::vector<Outline> places = shapes;
+  for (std::size_t i = 0; i < shapes.size(); ++i) {
+    const Rect box = box_round(places[i]);
+    int same = 0;
+    for (std::size_t before = 0; before < i; ++before) same += coincide(box, box_round(places[before]));
+    const Length out = step * same;
+    if (same > 0) shapes[i] = offset(places[i], within(box.grown(out), room) ? out : -out);
+  }
+  return shapes;
+}
+
+} // namespace stoneproof::layout
