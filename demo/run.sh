@@ -17,12 +17,14 @@ build-demo/reports/terminal/stoneproof plan build-demo/unscanned/book.xml --pres
 build-demo/demo/make_demo demo/book.xml build-demo/book
 cp demo/booklet.xml build-demo/book
 
-build-demo/reports/terminal/stoneproof letters build-demo/book/book.xml --press demo/press.xml
+build-demo/reports/terminal/stoneproof letters build-demo/book/book.xml --press demo/press.xml \
+  --csv build-demo/book/book.rescans.csv
 
 # Both have planted faults, so the proof holds them back: exit status 1 is the right one here.
 for name in book booklet; do
   status=0
-  build-demo/reports/terminal/stoneproof proof "build-demo/book/$name.xml" --press demo/press.xml || status=$?
+  build-demo/reports/terminal/stoneproof proof "build-demo/book/$name.xml" --press demo/press.xml \
+    --marks "build-demo/book/$name.xfdf" --cover-marks "build-demo/book/$name.cover.xfdf" || status=$?
   if [ "$status" -ne 1 ]; then
     echo "demo: expected $name.xml to be held (exit status 1), got $status" >&2
     exit 1
@@ -33,7 +35,8 @@ cat <<END
 
 The proofs to look at: build-demo/book/book.proof.pdf and booklet.proof.pdf
 The scanning plan:     build-demo/book/book.plan.pdf, its table book.plan.csv
-The letters:           build-demo/book/book.letters, one for each contributor
+The letters:           build-demo/book/book.letters, one for each contributor, and as a table book.rescans.csv
+The marks to lay on the finished PDFs: build-demo/book/book.xfdf and book.cover.xfdf, and the booklet's
 The records behind:    build-demo/book/book.record.json and booklet.record.json
 What was planted:      demo/planted.md
 END

@@ -1,4 +1,4 @@
-// From originals and frames to scanner settings. The only way in is plan_scans; tested in
+// From originals and frames to scanner settings. The only ways in are the functions of scan_plan.h; tested in
 // tests/engine/plan/scan_plan.test.cpp.
 #include "engine/plan/scan_plan.h"
 
@@ -39,6 +39,10 @@ std::optional<PixelSize> shape_for(const Frame &frame, const Picture &picture,
 PixelSize whole_pixels(Size original, double ppi, double (*rounded)(double)) {
   return {static_cast<std::int64_t>(rounded(original.width.in() * ppi)),
           static_cast<std::int64_t>(rounded(original.height.in() * ppi))};
+}
+
+Size as_it_lies(Size original, const std::optional<FileAtHand> &at_hand) {
+  return at_hand ? upright(original, at_hand->size) : original;
 }
 
 double to_nearest(double value) { return std::max(1.0, std::floor(value + 0.5)); }
@@ -114,8 +118,7 @@ private:
   }
 
   void plan() {
-    const Size original = planned_.at_hand ? upright(*picture_.original->size, planned_.at_hand->size)
-                                           : *picture_.original->size;
+    const Size original = as_it_lies(*picture_.original->size, planned_.at_hand);
     Scan scan;
     scan.channels = picture_.use == Use::line_art ? 1 : 3;
     if (planned_.way == ScanWay::camera) {
@@ -124,7 +127,7 @@ private:
       scan.pixels = whole_pixels(original, needed_ppi(), up);
     } else {
       scan.setting = setting().value_or(highest_setting);
-      scan.pixels = whole_pixels(original, *scan.setting, to_nearest);
+      scan.pixels = scanned_pixels(*picture_.original->size, planned_.at_hand, *scan.setting);
       planned_.beyond_flatbed = *scan.setting > press_.flatbed_limit.ppi();
       limit_prints();
     }
@@ -153,6 +156,10 @@ private:
 };
 
 } // namespace
+
+PixelSize scanned_pixels(Size original, const std::optional<FileAtHand> &at_hand, int setting) {
+  return whole_pixels(as_it_lies(original, at_hand), setting, to_nearest);
+}
 
 ScanPlan plan_scans(const Book &book, const PressSheet &press,
                     std::span<const std::optional<FileAtHand>> at_hand) {

@@ -84,6 +84,10 @@ struct PlannedPicture {
   std::optional<FileAtHand> at_hand;
 };
 
+/// What comes out of a whole original of that size at a setting of so many ppi, to the nearest pixel, as the
+/// file that is there lies.
+PixelSize scanned_pixels(Size original, const std::optional<FileAtHand> &at_hand, int setting);
+
 /// One for each of Book::pictures.
 using ScanPlan = std::vector<PlannedPicture>;
 

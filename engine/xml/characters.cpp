@@ -114,6 +114,23 @@ std::string printable(std::string_view text, bool keep_tab) {
   return utf8_of(characters);
 }
 
+std::string xml_escaped(std::string_view text) {
+  std::u32string result;
+  for (const char32_t c : code_points_of(text)) {
+    switch (c) {
+    case U'&': result += U"&amp;"; break;
+    case U'<': result += U"&lt;"; break;
+    case U'>': result += U"&gt;"; break; // no "]]>" is left
+    case U'"': result += U"&quot;"; break;
+    case U'\t': result += U"&#9;"; break;
+    case U'\n': result += U"&#10;"; break;
+    case U'\r': result += U"&#13;"; break;
+    default: result += is_xml_character(c) ? c : replacement;
+    }
+  }
+  return utf8_of(result);
+}
+
 std::string in_quotes(std::string_view text) {
   constexpr std::size_t most = 40;
   constexpr std::size_t most_bytes = 4 * (most + 1); // of a long value no more is looked at

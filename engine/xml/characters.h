@@ -32,6 +32,10 @@ std::string collapsed(std::string_view text);
 /// safe.
 std::string printable(std::string_view text, bool keep_tab = false);
 
+/// As it stands in a text or a quoted attribute value of an XML document, so that a reader gets it back:
+/// markup and white space other than spaces as references. What XML cannot hold, and broken bytes, is U+FFFD.
+std::string xml_escaped(std::string_view text);
+
 /// In straight quotes, printable, shortened to 40 characters: the way messages show what a file says.
 std::string in_quotes(std::string_view text);
 

@@ -128,10 +128,11 @@ PictureAsk ask_for(const Evidence &evidence, const PlannedPicture &planned, Need
   ask.grade = needs.front().grade;
   ask.rule = decides.finding->rule;
   if (!is_lost(picture)) ask.setting = setting_of(planned, evidence.press, needs);
+  if (ask.setting) ask.pixels = scanned_pixels(*picture.original->size, planned.at_hand, *ask.setting);
   ask.ask = ask_of(decides.cure(), better_picture(picture, evidence.press, ask.setting));
   if (ask.ask == Ask::photograph) {
     ask.setting.reset();
-    if (planned.scan) ask.pixels = planned.scan->pixels;
+    ask.pixels = planned.scan ? std::optional(planned.scan->pixels) : std::nullopt;
   }
   ask.no_larger = smallest_print(needs);
   for (const FrameNeed &frame : planned.frames) {
@@ -187,6 +188,11 @@ void add_glass(const Book &book, const Glass &glass, const std::vector<std::size
 
 double area(const PictureAsk &ask) { return ask.printed.width.in() * ask.printed.height.in(); }
 
+void sort_by_print(std::vector<PictureAsk> &pictures) {
+  std::stable_sort(pictures.begin(), pictures.end(),
+                   [](const PictureAsk &a, const PictureAsk &b) { return area(a) > area(b); });
+}
+
 } // namespace
 
 Asks letter_asks(const Evidence &evidence, const std::vector<Finding> &findings) {
@@ -208,14 +214,11 @@ Asks letter_asks(const Evidence &evidence, const std::vector<Finding> &findings)
   for (const PlannedPicture &planned : settings(evidence)) {
     if (needs[planned.picture].empty() || planned.frames.empty()) continue;
     const auto &owner = evidence.book.pictures[planned.picture].contributor;
-    if (!owner)
-      ++asks.nobodys;
-    else
-      asks.people[*owner].pictures.push_back(ask_for(evidence, planned, std::move(needs[planned.picture])));
+    ContributorAsks &person = owner ? asks.people[*owner] : asks.nobody;
+    person.pictures.push_back(ask_for(evidence, planned, std::move(needs[planned.picture])));
   }
-  for (ContributorAsks &person : asks.people)
-    std::stable_sort(person.pictures.begin(), person.pictures.end(),
-                     [](const PictureAsk &a, const PictureAsk &b) { return area(a) > area(b); });
+  for (ContributorAsks &person : asks.people) sort_by_print(person.pictures);
+  sort_by_print(asks.nobody.pictures);
   return asks;
 }
 

@@ -25,6 +25,17 @@ enum class Ask {
   own_file,        ///< one of several pictures in a file
   find_better,     ///< the original is lost: another copy of it
 };
+inline constexpr Word<Ask> ask_keywords[] = {{Ask::send_file, "send-file"},
+                                             {Ask::send_again, "send-again"},
+                                             {Ask::scan, "scan"},
+                                             {Ask::scan_film, "scan-film"},
+                                             {Ask::scan_by_service, "scan-by-service"},
+                                             {Ask::photograph, "photograph"},
+                                             {Ask::measure, "measure"},
+                                             {Ask::first_file, "first-file"},
+                                             {Ask::save_as_tiff, "save-as-tiff"},
+                                             {Ask::own_file, "own-file"},
+                                             {Ask::find_better, "find-better"}};
 
 /// The one thing to do for a picture.
 struct PictureAsk {
@@ -33,7 +44,8 @@ struct PictureAsk {
   Grade grade = Grade::query;      ///< the gravest of the findings that it is to mend: hold or query
   std::string_view rule;           ///< id of the finding that tells why
   std::optional<int> setting;      ///< ppi, where the original can be scanned and its size is told
-  std::optional<PixelSize> pixels; ///< the least that a photograph of an object must have
+  std::optional<PixelSize> pixels; ///< of the whole original at that setting; of an object the least that a
+                                   ///< photograph must have
   std::optional<Size> no_larger;   ///< what the file at hand is good for, in its smallest-served frame
   std::vector<FrameAt> frames;     ///< that show it, in book order; at least one
   Size printed;                    ///< the largest of them
@@ -52,8 +64,8 @@ struct DirtyGlass {
 };
 
 struct ContributorAsks {
-  std::size_t contributor = 0;      ///< index into Book::contributors
-  std::vector<PictureAsk> pictures; ///< largest printed first, then in the order of the book
+  std::optional<std::size_t> contributor; ///< index into Book::contributors; none: the book names nobody
+  std::vector<PictureAsk> pictures;       ///< largest printed first, then in the order of the book
   std::vector<DirtyGlass> glasses;
 
   bool nothing() const { return pictures.empty() && glasses.empty(); }
@@ -61,7 +73,7 @@ struct ContributorAsks {
 
 struct Asks {
   std::vector<ContributorAsks> people; ///< one for each of Book::contributors
-  std::size_t nobodys = 0;             ///< pictures that need something and have no contributor
+  ContributorAsks nobody;              ///< pictures that have no contributor; without glasses
 };
 
 /// Holds and queries about picture files count; notes, and what the book maker can mend in the layout or in

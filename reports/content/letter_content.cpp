@@ -74,11 +74,16 @@ Say original_words(OriginalKind kind) {
 
 bool is_scan(Ask ask) { return ask == Ask::scan || ask == Ask::scan_film || ask == Ask::scan_by_service; }
 
+const Contributor &person_of(const Book &book, const ContributorAsks &asks) {
+  static const Contributor nobody;
+  return asks.contributor ? book.contributors[*asks.contributor] : nobody;
+}
+
 /// The words of one letter.
 class Letter {
 public:
   Letter(const Book &book, const ContributorAsks &asks)
-      : book_(book), asks_(asks), person_(book.contributors[asks.contributor]),
+      : book_(book), asks_(asks), person_(person_of(book, asks)),
         language_(letter_language(std::array<std::string_view, 2>{
             person_.language ? std::string_view(*person_.language) : std::string_view(), book.language})) {}
 

@@ -53,7 +53,7 @@ struct LetterContent {
   bool listed() const { return pictures.size() >= 3; }
 };
 
-/// The letter to one contributor, who is asked something.
+/// The letter to one contributor, who is asked something; to nobody in the book's language.
 LetterContent letter_content(const Book &book, const ContributorAsks &asks);
 
 /// "dpi" and the figure before it, "15.2 × 10.1 cm" and the like are not broken between two lines.

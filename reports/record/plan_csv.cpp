@@ -13,25 +13,6 @@ namespace stoneproof::record {
 
 namespace {
 
-/// Fields in the order of the columns; their names are collected in the same place as their values.
-class Line {
-public:
-  void add(std::string_view name, std::string value) {
-    names.emplace_back(name);
-    values.push_back(std::move(value));
-  }
-  template <class Number>
-  void add_number(std::string_view name, const std::optional<Number> &number) {
-    add(name, number ? fmt::format("{}", *number) : std::string());
-  }
-  /// Millimetres, down to a thousandth.
-  void add_length(std::string_view name, std::optional<Length> length) {
-    add_number(name, length ? std::optional(std::floor(length->mm() * 1000 + 1e-6) / 1000) : std::nullopt);
-  }
-
-  std::vector<std::string> names, values;
-};
-
 /// The frame that the line tells of: the one that decides, else the first that something is told of, else the
 /// first.
 const FrameNeed *frame_of(const PlannedPicture &planned) {
@@ -42,7 +23,7 @@ const FrameNeed *frame_of(const PlannedPicture &planned) {
   return told == planned.frames.end() ? &planned.frames.front() : &*told;
 }
 
-void add_original(Line &line, const Book &book, const Picture &picture) {
+void add_original(CsvRow &line, const Book &book, const Picture &picture) {
   const auto *person = picture.contributor ? &book.contributors[*picture.contributor] : nullptr;
   const auto size = picture.original ? picture.original->size : std::nullopt;
   line.add("picture", picture.id);
@@ -51,14 +32,13 @@ void add_original(Line &line, const Book &book, const Picture &picture) {
   line.add("contributor_name", person ? person->name : "");
   line.add("use", std::string(word_of(use_words, picture.use)));
   line.add("original", picture.original ? std::string(word_of(original_words, picture.original->kind)) : "");
-  line.add_length("original_width_mm", size ? std::optional(size->width) : std::nullopt);
-  line.add_length("original_height_mm", size ? std::optional(size->height) : std::nullopt);
+  line.add_size("original", size);
 }
 
 /// To a hundredth, rounded up, so that no rounding hides a shortfall.
 double up_to_hundredth(double ppi) { return std::ceil(ppi * 100 - 1e-6) / 100; }
 
-void add_scan(Line &line, const PlannedPicture &planned) {
+void add_scan(CsvRow &line, const PlannedPicture &planned) {
   const FrameNeed *frame = frame_of(planned);
   const std::optional<Scan> &scan = planned.scan;
   line.add("state", std::string(word_of(scan_state_words, planned.state)));
@@ -73,28 +53,26 @@ void add_scan(Line &line, const PlannedPicture &planned) {
   line.add_number("bytes", scan ? std::optional(scan->bytes) : std::nullopt);
 }
 
-void add_frame(Line &line, const Book &book, const PlannedPicture &planned) {
+void add_frame(CsvRow &line, const Book &book, const PlannedPicture &planned) {
   const FrameNeed *need = frame_of(planned);
   const Page *page = need ? &book.pages[need->page] : nullptr;
   const auto largest = need ? need->largest : std::nullopt;
   line.add("frames", fmt::format("{}", planned.frames.size()));
   line.add("page", !page ? "" : page->kind == PageKind::cover ? "cover" : fmt::format("{}", page->number));
   line.add("frame", page ? page->frames[need->frame].id : "");
-  line.add_length("printed_width_mm", need ? std::optional(need->printed.width) : std::nullopt);
-  line.add_length("printed_height_mm", need ? std::optional(need->printed.height) : std::nullopt);
+  line.add_size("printed", need ? std::optional(need->printed) : std::nullopt);
   line.add_number("enough_to_ppi",
                   largest && planned.limit_ppi > 0 ? std::optional(planned.limit_ppi) : std::nullopt);
-  line.add_length("largest_width_mm", largest ? std::optional(largest->width) : std::nullopt);
-  line.add_length("largest_height_mm", largest ? std::optional(largest->height) : std::nullopt);
+  line.add_size("largest", largest);
 }
 
-void add_file(Line &line, const std::optional<FileAtHand> &file) {
+void add_file(CsvRow &line, const std::optional<FileAtHand> &file) {
   line.add_number("file_width_px", file ? std::optional(file->size.width) : std::nullopt);
   line.add_number("file_height_px", file ? std::optional(file->size.height) : std::nullopt);
 }
 
-Line line_of(const Book &book, const PlannedPicture &planned) {
-  Line line;
+CsvRow line_of(const Book &book, const PlannedPicture &planned) {
+  CsvRow line;
   add_original(line, book, book.pictures[planned.picture]);
   add_scan(line, planned);
   add_frame(line, book, planned);

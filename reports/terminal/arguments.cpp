@@ -30,7 +30,7 @@ struct Written {
   std::string book, rule;
   std::vector<std::string> pictures, records;
 
-  std::optional<std::string> out, record, since, folder, csv, press, jobs;
+  std::optional<std::string> out, record, since, marks, cover_marks, folder, csv, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
@@ -83,6 +83,10 @@ void add_proof(CLI::App &app, Written &written) {
            "where the record goes (else BOOK.record.json, beside BOOK)");
   add_text(*verb, "--since", written.since, "RECORD",
            "the last round's record: tells what is new and mended");
+  add_text(*verb, "--marks", written.marks, "FILE",
+           "writes the findings as XFDF, to lay on the finished PDF of the pages");
+  add_text(*verb, "--cover-marks", written.cover_marks, "FILE",
+           "the same for the finished PDF of the cover (else --marks notes what concerns it on page 1)");
   add_measuring(*verb, written);
   add_limits(*verb, written);
 }
@@ -91,6 +95,7 @@ void add_letters(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("letters");
   verb->add_option("BOOK", written.book);
   add_text(*verb, "--dir", written.folder, "FOLDER", "where the letters go (else BOOK.letters, beside BOOK)");
+  add_text(*verb, "--csv", written.csv, "FILE", "writes what the letters ask for as a table");
   add_measuring(*verb, written);
   add_limits(*verb, written);
 }
@@ -239,7 +244,8 @@ Outcome<Command> proof_command(const Written &written) {
   command.out = written.out;
   command.record = written.record;
   command.since = written.since;
-
+  command.marks = written.marks;
+  command.cover_marks = written.cover_marks;
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);
 }
@@ -249,6 +255,7 @@ Outcome<Command> letters_command(const Written &written) {
   LettersCommand command;
   command.book = written.book;
   command.folder = written.folder;
+  command.csv = written.csv;
   if (const auto fault = read_measuring("letters", written, command.options)) return *fault;
   return Command(command);
 }

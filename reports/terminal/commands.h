@@ -25,7 +25,8 @@ struct ProofCommand {
   std::filesystem::path book;                       ///< the description
   std::optional<std::filesystem::path> out, record; ///< none: beside the description, named after it
   std::optional<std::filesystem::path> since;       ///< the record of the last round
-
+  /// Marks for the finished PDF of the block, and of the cover; none: not written.
+  std::optional<std::filesystem::path> marks, cover_marks;
   MeasureOptions options;
 };
 
@@ -40,6 +41,7 @@ struct PlanCommand {
 struct LettersCommand {
   std::filesystem::path book;                  ///< the description
   std::optional<std::filesystem::path> folder; ///< none: beside the description, named after it
+  std::optional<std::filesystem::path> csv;    ///< the list of what is asked for; none: not written
   MeasureOptions options;                      ///< without `json`
 };
 

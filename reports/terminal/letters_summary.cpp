@@ -76,9 +76,10 @@ std::string letters_summary(const LettersTold &told, int width, bool bold) {
         fmt::format("{} something done, but the book names no contributor for {}.",
                     count(told.nobodys, "picture needs", "pictures need"), told.nobodys == 1 ? "it" : "them"),
         width, 2);
+  if (!foot.empty() && (letters > 0 || told.csv)) foot.emplace_back();
+  if (letters > 0) foot.push_back("Letters  " + printable(told.folder.string()));
+  if (told.csv) foot.push_back("Table    " + printable(told.csv->string()));
   if (letters > 0) {
-    if (!foot.empty()) foot.emplace_back();
-    foot.push_back("Letters  " + printable(told.folder.string()));
     head.emplace_back();
     add_letters(head, all, width, most_summary_lines - head.size() - foot.size() - 1);
   }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,8 +19,9 @@ struct LetterLine {
 struct LettersTold {
   std::string title; ///< of the book
   std::filesystem::path folder;
-  std::vector<LetterLine> lines; ///< one for each contributor
-  std::size_t nobodys = 0;       ///< pictures that need something and have no contributor
+  std::optional<std::filesystem::path> csv = {}; ///< the table, where it was written
+  std::vector<LetterLine> lines;                 ///< one for each contributor
+  std::size_t nobodys = 0;                       ///< pictures that need something and have no contributor
 };
 
 /// How many letters there are and where, who gets none, what nobody is asked for: in at most

@@ -4,8 +4,10 @@
 #include "reports/content/letter_asks.h"
 #include "reports/content/letter_content.h"
 #include "reports/files/file_fault.h"
+#include "reports/files/replace_file.h"
 #include "reports/layout/letter.h"
 #include "reports/pdf/write_pdf.h"
+#include "reports/record/rescans_csv.h"
 #include "reports/terminal/book_inputs.h"
 #include "reports/terminal/checking.h"
 #include "reports/terminal/console.h"
@@ -44,8 +46,9 @@ std::vector<LetterLine> places(const Book &book, const fs::path &folder) {
   return lines;
 }
 
-std::vector<Output> outputs_of(const std::vector<LetterLine> &lines) {
+std::vector<Output> outputs_of(const std::vector<LetterLine> &lines, const std::optional<fs::path> &csv) {
   std::vector<Output> outputs;
+  if (csv) outputs.push_back({*csv, "the table"});
   for (const LetterLine &line : lines) outputs.push_back({line.file, "a letter"});
   return outputs;
 }
@@ -54,7 +57,7 @@ std::vector<Output> outputs_of(const std::vector<LetterLine> &lines) {
 Outcome<Done> write_letters(const Checked &checked, const content::Asks &asks, const BookInputs &inputs,
                             const std::optional<std::int64_t> &made_at, std::vector<LetterLine> &lines) {
   for (const content::ContributorAsks &person : asks.people) {
-    LetterLine &line = lines[person.contributor];
+    LetterLine &line = lines[*person.contributor];
     line.pictures = person.pictures.size();
     std::error_code unknown;
     if (person.nothing()) {
@@ -87,7 +90,7 @@ ExitStatus run_letters(const LettersCommand &command) {
   told.title = inputs.book.title;
   told.folder = output_of(command.book, ".letters", command.folder);
   told.lines = places(inputs.book, told.folder);
-  const std::vector<Output> outputs = outputs_of(told.lines);
+  const std::vector<Output> outputs = outputs_of(told.lines, command.csv);
   if (const auto fault = clash(outputs, files_read(command.book, command.options.press, inputs)))
     return refuse(*fault, ExitStatus::wrong_command);
   if (const auto fault = make_folder(told.folder)) return refuse(*fault, ExitStatus::unwritable_output);
@@ -97,9 +100,14 @@ ExitStatus run_letters(const LettersCommand &command) {
   const Checked checked =
       check_inputs(inputs, command.options, {layout::letter_copy_density}, console.progress);
   const content::Asks asks = content::letter_asks(checked.evidence, checked.findings);
-  told.nobodys = asks.nobodys;
+  told.csv = command.csv;
+  told.nobodys = asks.nobody.pictures.size();
   if (const auto written = write_letters(checked, asks, inputs, made_at.value(), told.lines); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
+  if (command.csv)
+    if (const auto written = replace_file(*command.csv, record::rescans_csv(checked.evidence.book, asks));
+        !written)
+      return refuse(written.fault(), ExitStatus::unwritable_output);
   return print_result(letters_summary(told, console.width, console.bold), ExitStatus::clear);
 }
 

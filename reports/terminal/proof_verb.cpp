@@ -7,6 +7,7 @@
 #include "reports/files/replace_file.h"
 #include "reports/layout/proof.h"
 #include "reports/pdf/write_pdf.h"
+#include "reports/record/marks.h"
 #include "reports/record/read_record.h"
 #include "reports/record/record.h"
 #include "reports/terminal/book_inputs.h"
@@ -24,11 +25,41 @@ namespace stoneproof::terminal {
 
 namespace {
 
+/// What is written beside the proof, as text.
+struct Texts {
+  std::string record, marks, cover_marks;
+};
+
 /// The proof first: when it cannot be written, the record does not tell of it.
 Outcome<Done> write_outputs(const ProofFiles &files, const layout::Document &document,
-                            const Typesetter &typesetter, const std::string &record) {
+                            const Typesetter &typesetter, const Texts &texts) {
   Outcome<Done> written = write_pdf(document, typesetter, files.proof);
-  return written ? replace_file(files.record, record) : written;
+  if (written) written = replace_file(files.record, texts.record);
+  if (written && files.marks) written = replace_file(*files.marks, texts.marks);
+  if (written && files.cover_marks) written = replace_file(*files.cover_marks, texts.cover_marks);
+  return written;
+}
+
+Texts texts_of(const Checked &checked, const ProofFiles &files, const std::string &book_sha256,
+               std::optional<std::int64_t> made_at) {
+  using record::FinishedFile;
+  const bool apart = files.cover_marks.has_value();
+  const auto marks = [&](FinishedFile file) {
+    return record::marks_text(checked.evidence, checked.findings, {file, apart, made_at});
+  };
+  Texts texts;
+  texts.record =
+      record::record_text(checked.evidence, checked.findings, {STONEPROOF_VERSION, book_sha256, made_at});
+  if (files.marks) texts.marks = marks(FinishedFile::block);
+  if (apart) texts.cover_marks = marks(FinishedFile::cover);
+  return texts;
+}
+
+std::vector<Output> outputs_of(const ProofFiles &files) {
+  std::vector<Output> outputs = {{files.proof, "the proof"}, {files.record, "the record"}};
+  if (files.marks) outputs.push_back({*files.marks, "the marks"});
+  if (files.cover_marks) outputs.push_back({*files.cover_marks, "the marks of the cover"});
+  return outputs;
 }
 
 /// What changed since the last round, where one is named.
@@ -55,6 +86,13 @@ Outcome<std::optional<content::RecordedRound>> last_round(const ProofCommand &co
   return std::optional(std::move(last).value());
 }
 
+/// Of all that the proof is made from: the record tells the files, the rest what the last round adds.
+std::string fingerprint(const std::string &record, const content::ProofContent &content) {
+  std::string inputs = record + content.round;
+  for (const content::MendedMark &mark : content.mended) inputs += mark.page + mark.message;
+  return sha256_of_text(inputs);
+}
+
 } // namespace
 
 ExitStatus run_proof(const ProofCommand &command) {
@@ -66,10 +104,15 @@ ExitStatus run_proof(const ProofCommand &command) {
   BookInputs &inputs = *read.value;
 
   const ProofFiles files = {output_of(command.book, ".proof.pdf", command.out),
-                            output_of(command.book, ".record.json", command.record)};
-  const std::vector<Output> outputs = {{files.proof, "the proof"}, {files.record, "the record"}};
+                            output_of(command.book, ".record.json", command.record), command.marks,
+                            command.cover_marks};
+  const std::vector<Output> outputs = outputs_of(files);
   auto files_in = files_read(command.book, command.options.press, inputs);
   if (command.since) files_in.push_back({*command.since, "the last round's record"});
+  if (command.cover_marks && !inputs.book.cover)
+    return refuse({"the book describes no cover", command.book.string(),
+                   "Leave --cover-marks out, or describe the cover."},
+                  ExitStatus::wrong_command);
   const auto last = last_round(command, inputs.book);
   if (!last) return refuse(last.fault(), ExitStatus::unreadable_input);
   if (const auto fault = clash(outputs, files_in)) return refuse(*fault, ExitStatus::wrong_command);
@@ -79,22 +122,21 @@ ExitStatus run_proof(const ProofCommand &command) {
   Checked checked =
       check_inputs(inputs, command.options, {layout::copy_density(inputs.book), layout::true_size_patch},
                    console.progress);
-  const std::string record = record::record_text(checked.evidence, checked.findings,
-                                                 {STONEPROOF_VERSION, inputs.book_sha256, made_at.value()});
+  const Texts texts = texts_of(checked, files, inputs.book_sha256, made_at.value());
   auto content = content::proof_content(checked.evidence, checked.findings);
-  if (const auto told = tell_round_since(last.value(), record, content); !told)
+  if (const auto told = tell_round_since(last.value(), texts.record, content); !told)
     return refuse(told.fault(), ExitStatus::unreadable_input);
 
   auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
-                                         {sha256_of_text(record + content.round), made_at.value()});
+                                         {fingerprint(texts.record, content), made_at.value()});
   document.attachments.push_back(
-      {files.record.filename().string(), "The record of this proof", "application/json", record});
-  if (const auto written = write_outputs(files, document, inputs.typesetter, record); !written)
+      {files.record.filename().string(), "The record of this proof", "application/json", texts.record});
+  if (const auto written = write_outputs(files, document, inputs.typesetter, texts); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 
   const ExitStatus verdict = content.clear ? ExitStatus::clear : ExitStatus::held;
-  return print_result(command.options.json ? record : summary(content, files, console.width, console.bold),
-                      verdict);
+  return print_result(
+      command.options.json ? texts.record : summary(content, files, console.width, console.bold), verdict);
 }
 
 } // namespace stoneproof::terminal

@@ -57,6 +57,8 @@ std::string summary(const content::ProofContent &content, const ProofFiles &file
   head.push_back(counts_line(content.counts));
 
   Lines foot = {"Proof   " + printable(files.proof.string()), "Record  " + printable(files.record.string())};
+  for (const auto &marks : {files.marks, files.cover_marks})
+    if (marks) foot.push_back("Marks   " + printable(marks->string()));
   for (std::string &line : few_lines(content.press, width, 3)) foot.push_back(std::move(line));
 
   constexpr std::size_t blank_lines = 2;

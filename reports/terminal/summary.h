@@ -4,6 +4,7 @@
 #include "reports/content/proof_content.h"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 
 namespace stoneproof::terminal {
@@ -11,6 +12,7 @@ namespace stoneproof::terminal {
 /// What was written.
 struct ProofFiles {
   std::filesystem::path proof, record;
+  std::optional<std::filesystem::path> marks = {}, cover_marks = {};
 };
 
 /// Lines that a summary takes at most, so that it fits a screen of 24 with the prompt. A path that is wider

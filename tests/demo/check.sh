@@ -1,10 +1,11 @@
 #!/usr/bin/env bash
 # Plans the scans of the demo album before its pictures are there; makes it, proofs it and its booklet and writes its
-# letters, all twice. Checks that both are held, that each contributor gets a letter in their language, that every rule finds its planted fault in one of them, that the PDFs are sound, and that both runs
-# give the same bytes.
+# letters, all twice. Checks that both are held, that each contributor gets a letter in their language, that every rule finds its planted fault in one of them, that the PDFs are sound, that records, marks and
+# the table of the letters are valid and agree with each other, and that both runs give the same bytes.
 # Usage: check.sh MAKE_DEMO STONEPROOF BOOK.XML PRESS.XML; booklet.xml lies beside BOOK.XML
 set -euo pipefail
 make_demo=$1 stoneproof=$2 book=$3 press=$4
+source=$(cd "$(dirname "$0")/../.." && pwd)
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 
@@ -18,17 +19,25 @@ cp "$(dirname "$book")/booklet.xml" "$folder"
 for name in book booklet; do
   for round in first second; do
     status=0
-    "$stoneproof" proof "$folder/$name.xml" --press "$press" --out "$folder/$name.$round.pdf" --record "$folder/$name.$round.json" > "$folder/summary" || status=$?
+    "$stoneproof" proof "$folder/$name.xml" --press "$press" --out "$folder/$name.$round.pdf" --record "$folder/$name.$round.json" \
+      --marks "$folder/$name.$round.xfdf" --cover-marks "$folder/$name.cover.$round.xfdf" > "$folder/summary" || status=$?
     [ "$status" -eq 1 ] || { echo "expected the $name to be held (exit status 1), got $status"; cat "$folder/summary"; exit 1; }
   done
   cmp "$folder/$name.first.pdf" "$folder/$name.second.pdf"
   cmp "$folder/$name.first.json" "$folder/$name.second.json"
+  cmp "$folder/$name.first.xfdf" "$folder/$name.second.xfdf"
+  cmp "$folder/$name.cover.first.xfdf" "$folder/$name.cover.second.xfdf"
+  xmllint --nonet --noout --schema "$source/schema/marks.xsd" "$folder/$name.first.xfdf" "$folder/$name.cover.first.xfdf" 2> "$folder/xmllint" || { cat "$folder/xmllint"; exit 1; }
+  /usr/bin/python3 "$source/tests/reports/terminal/check_marks.py" "$folder/$name.xml" "$folder/$name.first.json" "$folder/$name.first.xfdf" "$folder/$name.cover.first.xfdf"
   qpdf --check "$folder/$name.first.pdf" > "$folder/qpdf"
 done
+/usr/bin/python3 "$source/tests/reports/record/validate.py" "$source/schema/record.schema.json" "$folder/book.first.json" "$folder/booklet.first.json"
 
 for round in first second; do
-  "$stoneproof" letters "$folder/book.xml" --press "$press" --dir "$folder/letters $round" > "$folder/summary"
+  "$stoneproof" letters "$folder/book.xml" --press "$press" --dir "$folder/letters $round" --csv "$folder/rescans.$round.csv" > "$folder/summary"
 done
+cmp "$folder/rescans.first.csv" "$folder/rescans.second.csv"
+/usr/bin/python3 "$source/tests/reports/terminal/check_rescans.py" "$folder/rescans.first.csv" "$folder/book.first.json"
 grep -q '^3 letters written' "$folder/summary" || { echo "expected a letter to each of three contributors"; cat "$folder/summary"; exit 1; }
 diff -r "$folder/letters first" "$folder/letters second"
 for letter in "$folder/letters first"/*.pdf; do qpdf --check "$letter" > "$folder/qpdf"; done

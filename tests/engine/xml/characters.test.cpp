@@ -49,3 +49,14 @@ TEST_CASE("white space is collapsed as XML Schema says") {
   CHECK(collapsed(" \n ").empty());
   CHECK(collapsed("\xC2\xA0") == "\xC2\xA0"); // a no-break space is no white space of XML
 }
+
+TEST_CASE("text is written so that a reader of XML gets it back") {
+  CHECK(xml_escaped("plain, Żółć, ελένη, 夏 and \xF0\x9F\x93\xB7") ==
+        "plain, Żółć, ελένη, 夏 and \xF0\x9F\x93\xB7");
+  CHECK(xml_escaped("<a b=\"c\"> & ]]> 'd'") == "&lt;a b=&quot;c&quot;&gt; &amp; ]]&gt; 'd'");
+  CHECK(xml_escaped("a\tb\nc\rd  e") == "a&#9;b&#10;c&#13;d  e");
+  CHECK(xml_escaped("a\x01\x1B\xFF"
+                    "b\xEF\xBF\xBE") == "a\xEF\xBF\xBD\xEF\xBF\xBD\xEF\xBF\xBD"
+                                        "b\xEF\xBF\xBD");
+  CHECK(xml_escaped("").empty());
+}

@@ -125,7 +125,7 @@ TEST_CASE("printed dots want a fine scan even where the print is small") {
   CHECK(asks.people[0].pictures[0].setting == 600);
 }
 
-TEST_CASE("pictures stand by the size of their print, whoever is graver; those of nobody are counted") {
+TEST_CASE("pictures stand by the size of their print, whoever is graver; those of nobody stand apart") {
   Checked checked = letter_book({60, 150, 90, 120});
   checked.evidence.book.pictures[3].contributor.reset();
   checked.findings = {
@@ -138,7 +138,9 @@ TEST_CASE("pictures stand by the size of their print, whoever is graver; those o
   CHECK(asks.people[0].pictures[1].picture == 2);
   CHECK(asks.people[0].pictures[2].picture == 0);
   CHECK(asks.people[1].nothing());
-  CHECK(asks.nobodys == 1);
+  REQUIRE(asks.nobody.pictures.size() == 1);
+  CHECK(asks.nobody.pictures[0].picture == 3);
+  CHECK_FALSE(asks.nobody.contributor);
 }
 
 TEST_CASE("a picture shown twice is asked for once, at the setting of the hardest frame") {

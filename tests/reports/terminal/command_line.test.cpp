@@ -109,8 +109,12 @@ TEST_CASE("help shows examples first, fits 80 columns and names every option") {
            {{"-h"}, "stoneproof VERB [options]\n\nExamples\n", {"proof", "press", "explain"}},
            {{"proof", "--help"},
             "stoneproof proof BOOK [options]\n  checks a book, writes its proof and its record\n\nExamples\n",
-            {"--out FILE", "--record FILE", "--press SHEET", "--json", "--jobs N", "--most-pixels N",
-             "--most-memory MB", "SOURCE_DATE_EPOCH", "Exit status: 0"}},
+            {"--out FILE", "--record FILE", "--marks FILE", "--cover-marks FILE", "--press SHEET", "--json",
+             "--jobs N", "--most-pixels N", "--most-memory MB", "SOURCE_DATE_EPOCH", "Exit status: 0"}},
+           {{"letters", "--help"},
+            "stoneproof letters BOOK [options]\n  writes each contributor what to do for which "
+            "picture\n\nExamples\n",
+            {"--dir FOLDER", "--csv FILE", "--press SHEET", "Exit status: 0"}},
            {{"plan", "--help"},
             "stoneproof plan BOOK [options]\n  tells how to scan each original, before any scan "
             "exists\n\nExamples\n",

@@ -103,6 +103,49 @@ TEST_CASE("nobody has anything to do: no letter, and an old one that lies there 
   CHECK(content_of(folder / "fine.letters/Anna.letter.pdf") == "old");
 }
 
+TEST_CASE("what the letters ask for is written as a table too, and agrees with the record") {
+  const LettersFolder folder;
+  const Ran ran = run(folder.path, {"letters", "book.xml", "--quick", "--csv", "rescans.csv"});
+  CHECK(ran.err.empty());
+  CHECK(ran.status == 0);
+  CHECK(ran.out.ends_with("\nLetters  book.letters\nTable    rescans.csv\n"));
+  run(folder.path, {"proof", "book.xml", "--quick"});
+  const std::string said =
+      print_of("cd '" + folder.path.string() +
+               "' && /usr/bin/python3 '" STONEPROOF_SOURCE_DIR
+               "/tests/reports/terminal/check_rescans.py' rescans.csv book.record.json 2>&1")
+          .out;
+  CHECK(said == "2 pictures are asked for\n");
+  write_file(folder / "fine.xml", letters_xml(person("a", "Anna"), {"a"}, true));
+  const Ran fine = run(folder.path, {"letters", "fine.xml", "--quick", "--csv", "rescans.csv"});
+  CHECK(fine.out ==
+        "The harbour\nNo letter is needed: no contributor has anything to do.\n\nTable    rescans.csv\n");
+  const std::string table = content_of(folder / "rescans.csv");
+  CHECK(table.starts_with("contributor,"));
+  CHECK(std::count(table.begin(), table.end(), '\n') == 1);
+}
+
+TEST_CASE("the table never replaces an input or a letter") {
+  const LettersFolder folder;
+  const Untouched book(folder / "book.xml"), scan(folder / "scans/harbour.tif");
+  const auto refusal = [&](const std::string &csv) {
+    const Ran ran = run(folder.path, {"letters", "book.xml", "--quick", "--csv", csv});
+    CHECK(ran.status == 2);
+    CHECK(ran.out.empty());
+    return ran.err;
+  };
+  const std::string rename = "\n  Give the output another name.\n";
+  CHECK(refusal("book.xml") ==
+        "book.xml: this output would replace an input, the description of the book" + rename);
+  CHECK(refusal("scans/harbour.tif") ==
+        "scans/harbour.tif: this output would replace an input, a picture of the book" + rename);
+  CHECK(refusal("book.letters/Ida Idle.letter.pdf") ==
+        "book.letters/Ida Idle.letter.pdf: the table and a letter would be the same file\n  Give one of them "
+        "another name.\n");
+  CHECK(book.still());
+  CHECK(scan.still());
+}
+
 TEST_CASE("two people of one name get two letters; a picture of nobody is told of") {
   const LettersFolder folder;
   write_file(folder / "twins.xml",
