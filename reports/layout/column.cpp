@@ -54,17 +54,21 @@ Entry entry_of(const Canvas &canvas, const content::Mark &mark, Length width) {
 
 void draw_entry(Canvas &canvas, const Entry &entry, Point top_left, Length width) {
   const content::Mark &mark = *entry.mark;
-  draw_tag(canvas, {top_left.x - tag_gap - tag_size.width, top_left.y}, mark.number, mark.grade);
-  const std::string heading =
-      fmt::format("{}{} · {}", content::grade_name(mark.grade), mark.fresh ? " · new" : "", mark.title);
-  canvas.text(top_left, style::label_strong, canvas.shortened(style::label_strong, width, heading));
+  {
+    const auto title = canvas.begin(Role::heading3);
+    draw_tag(canvas, {top_left.x - tag_gap - tag_size.width, top_left.y}, mark.number, mark.grade);
+    const std::string heading =
+        fmt::format("{}{} · {}", content::grade_name(mark.grade), mark.fresh ? " · new" : "", mark.title);
+    canvas.text(top_left, style::label_strong, canvas.shortened(style::label_strong, width, heading));
+  }
   Length y = top_left.y + style::label_strong.leading;
   if (!mark.subject.empty()) {
-    canvas.text({top_left.x, y}, style::label, subject_line(canvas, mark, width));
+    canvas.as(Role::paragraph).text({top_left.x, y}, style::label, subject_line(canvas, mark, width));
     y += style::label.leading;
   }
-  y = canvas.lines({top_left.x, y}, style::body, entry.message) + 1_mm;
-  const Length end = canvas.lines({top_left.x + remedy_indent, y}, style::body, entry.remedy);
+  y = canvas.as(Role::paragraph).lines({top_left.x, y}, style::body, entry.message) + 1_mm;
+  const Length end =
+      canvas.as(Role::paragraph).lines({top_left.x + remedy_indent, y}, style::body, entry.remedy);
   if (!entry.remedy.empty())
     canvas.line({top_left.x + 1_mm, y + 0.8_mm}, {top_left.x + 1_mm, end - 0.4_mm}, style::leader);
 }

@@ -3,7 +3,7 @@
 #include "reports/layout/method_sheets.h"
 
 #include "reports/content/figures.h"
-#include "reports/layout/plan_sheets.h"
+#include "reports/layout/sheets.h"
 
 #include <fmt/format.h>
 
@@ -15,7 +15,7 @@ namespace {
 
 using namespace literals;
 
-void heading(PlanSheets &sheets, std::string_view text) {
+void heading(Sheets &sheets, std::string_view text) {
   sheets.begin();
   sheets.canvas().as(Role::heading2).text({style::margin, sheets.y}, style::heading, text);
   sheets.y = style::head;
@@ -37,7 +37,7 @@ public:
   }
 
 private:
-  static constexpr Length gap = 8_mm, width = (PlanSheets::width - gap * 2) / 3, name_width = 32_mm;
+  static constexpr Length gap = 8_mm, width = (Sheets::width - gap * 2) / 3, name_width = 32_mm;
 
   void group(const content::RequirementGroup &group, Point at) {
     Canvas on = sheets_.canvas();
@@ -58,7 +58,7 @@ private:
   }
 
   const content::ProofContent &content_;
-  PlanSheets sheets_;
+  Sheets sheets_;
 };
 
 /// Two columns of text, then the rules.
@@ -74,7 +74,7 @@ public:
   }
 
 private:
-  static constexpr Length gap = 12_mm, width = (PlanSheets::width - gap) / 2;
+  static constexpr Length gap = 12_mm, width = (Sheets::width - gap) / 2;
   static constexpr Length count_left = 78_mm, measure_left = 96_mm;
 
   void parts() {
@@ -110,7 +110,7 @@ private:
     for (const content::RuleUsed &rule : method_.rules) {
       Canvas measure = sheets_.canvas();
       const auto title = measure.wrap(style::label_strong, count_left - style::margin - 3_mm, rule.title);
-      const auto lines = measure.wrap(style::body, PlanSheets::right - measure_left,
+      const auto lines = measure.wrap(style::body, Sheets::right - measure_left,
                                       content::with_figures_kept_whole(rule.measure));
       const Length height =
           std::max(height_of(style::label_strong, title.size()), height_of(style::body, lines.size()));
@@ -146,7 +146,7 @@ private:
   }
 
   const content::MethodWords &method_;
-  PlanSheets sheets_;
+  Sheets sheets_;
 };
 
 } // namespace

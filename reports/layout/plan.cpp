@@ -39,9 +39,9 @@ std::size_t first_column(const std::vector<Piece> &pieces) {
 }
 
 /// How to scan, in two columns on one sheet, which the advice is short enough for (tested).
-void lay_out_advice(PlanSheets &sheets, const std::vector<content::Advice> &advice) {
+void lay_out_advice(Sheets &sheets, const std::vector<content::Advice> &advice) {
   constexpr Length between = 11_mm, under_heading = 0.5_mm, after = 4_mm;
-  constexpr Length width = (PlanSheets::width - between) / 2;
+  constexpr Length width = (Sheets::width - between) / 2;
   sheets.begin();
   sheets.canvas().as(Role::heading2).text({style::margin, sheets.y}, style::heading, "How to scan");
   std::vector<Piece> pieces;
@@ -83,7 +83,7 @@ void link_people(const content::PlanContent &content, const std::vector<PersonRo
 Document plan_document(const content::PlanContent &content, const Typesetter &typesetter,
                        const PlanOptions &options) {
   Document document;
-  PlanSheets sheets{typesetter};
+  Sheets sheets{typesetter};
   const std::vector<PersonRow> rows = lay_out_plan_front(sheets, content);
   document.bookmarks.push_back({"What there is to scan", 0, 0});
   std::vector<std::size_t> begins;

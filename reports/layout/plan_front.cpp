@@ -33,7 +33,7 @@ constexpr TextColumn picture_column{"Picture and whose it is", style::margin, 56
 
 class FrontWriter {
 public:
-  FrontWriter(PlanSheets &sheets, const content::PlanContent &content) : sheets_(sheets), content_(content) {}
+  FrontWriter(Sheets &sheets, const content::PlanContent &content) : sheets_(sheets), content_(content) {}
 
   std::vector<PersonRow> write() {
     sheets_.begin();
@@ -99,12 +99,12 @@ private:
     sheets_.y = top + height - 1.2_mm;
     sheets_.rule(style::row_rule);
     sheets_.y += 1.2_mm;
-    rows_.push_back({sheets_.pages.size() - 1, {style::margin, top, PlanSheets::width, height}});
+    rows_.push_back({sheets_.pages.size() - 1, {style::margin, top, Sheets::width, height}});
   }
 
   void aside(const std::string &text) {
     const auto lines =
-        sheets_.type_lines(style::plan_body, PlanSheets::width, content::with_figures_kept_whole(text));
+        sheets_.type_lines(style::plan_body, Sheets::width, content::with_figures_kept_whole(text));
     sheets_.broken_paragraph(style::plan_body, lines, [&] { sheets_.begin(); });
     if (!lines.empty()) sheets_.y += 2_mm;
   }
@@ -158,14 +158,14 @@ private:
     sheets_.y += 1.4_mm;
   }
 
-  PlanSheets &sheets_;
+  Sheets &sheets_;
   const content::PlanContent &content_;
   std::vector<PersonRow> rows_;
 };
 
 } // namespace
 
-std::vector<PersonRow> lay_out_plan_front(PlanSheets &sheets, const content::PlanContent &content) {
+std::vector<PersonRow> lay_out_plan_front(Sheets &sheets, const content::PlanContent &content) {
   return FrontWriter(sheets, content).write();
 }
 

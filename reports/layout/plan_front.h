@@ -3,7 +3,7 @@
 #pragma once
 
 #include "reports/content/plan_content.h"
-#include "reports/layout/plan_sheets.h"
+#include "reports/layout/sheets.h"
 
 #include <string>
 #include <vector>
@@ -17,6 +17,6 @@ struct PersonRow {
 };
 
 /// At least one sheet; gives a row for each of PlanContent::table.
-std::vector<PersonRow> lay_out_plan_front(PlanSheets &sheets, const content::PlanContent &content);
+std::vector<PersonRow> lay_out_plan_front(Sheets &sheets, const content::PlanContent &content);
 
 } // namespace stoneproof::layout

@@ -21,7 +21,7 @@ constexpr Cell name_cell{"Original, and the name of its file", 22_mm, 66_mm},
     kind_cell{"What it is", 91_mm, 48_mm}, use_cell{"Printed in the book", 142_mm, 54_mm},
     pixel_cell{"Pixels that come out", 199_mm, 54_mm};
 constexpr std::string_view size_name = "Size of file";
-constexpr Length remark_left = kind_cell.left, remark_width = PlanSheets::right - remark_left;
+constexpr Length remark_left = kind_cell.left, remark_width = Sheets::right - remark_left;
 
 /// One row broken into lines.
 struct Row {
@@ -31,7 +31,7 @@ struct Row {
 
 class PersonWriter {
 public:
-  PersonWriter(PlanSheets &sheets, const content::PersonPlan &person) : sheets_(sheets), person_(person) {}
+  PersonWriter(Sheets &sheets, const content::PersonPlan &person) : sheets_(sheets), person_(person) {}
 
   std::vector<std::size_t> write() {
     begin_sheet(false);
@@ -52,7 +52,7 @@ private:
     sheets_.y += style::plan_label.leading + 0.5_mm;
     if (again) {
       constexpr std::string_view more = ", continued";
-      const Length room = PlanSheets::width - on.width(style::heading, more);
+      const Length room = Sheets::width - on.width(style::heading, more);
       on.as(Role::heading2)
           .text({style::margin, sheets_.y}, style::heading,
                 on.shortened(style::heading, room, person_.name) + std::string(more));
@@ -62,15 +62,14 @@ private:
     }
     if (!again) {
       if (!person_.contact.empty())
-        sheets_.paragraph(style::plan_aside,
-                          on.shortened(style::plan_aside, PlanSheets::width, person_.contact));
+        sheets_.paragraph(style::plan_aside, on.shortened(style::plan_aside, Sheets::width, person_.contact));
       if (!person_.summary.empty()) sheets_.paragraph(style::plan_body, person_.summary);
     }
     sheets_.y += again ? 3_mm : 6_mm;
   }
 
   void write_pile(const content::PlanPile &pile) {
-    const auto how = sheets_.type_lines(style::plan_aside, PlanSheets::width, pile.how);
+    const auto how = sheets_.type_lines(style::plan_aside, Sheets::width, pile.how);
     const Length head = style::pile_setting.leading + height_of(style::plan_aside, how.size()) + head_height;
     if (!sheets_.has_room(head + broken(pile.rows.front()).height)) begin_sheet(true);
     last_begun_ = sheets_.pages.size() - 1;
@@ -99,7 +98,7 @@ private:
       x += on.width(style::pile_setting, pile.setting) + 5_mm;
     }
     on.text({x, sheets_.y}, style::pile_device, again ? pile.device + ", continued" : pile.device);
-    if (!again) on.text_to_right({PlanSheets::right, sheets_.y + 5_pt}, style::plan_body, pile.amount);
+    if (!again) on.text_to_right({Sheets::right, sheets_.y + 5_pt}, style::plan_body, pile.amount);
     sheets_.y += style::pile_setting.leading;
   }
 
@@ -109,7 +108,7 @@ private:
     sheets_.y += 1_mm;
     for (const Cell &cell : {name_cell, kind_cell, use_cell, pixel_cell})
       on.as(Role::column_header).text({cell.left, sheets_.y}, style::plan_label, cell.name);
-    on.as(Role::column_header).text_to_right({PlanSheets::right, sheets_.y}, style::plan_label, size_name);
+    on.as(Role::column_header).text_to_right({Sheets::right, sheets_.y}, style::plan_label, size_name);
     sheets_.y += style::plan_label.leading + 0.8_mm;
     sheets_.rule(style::trim_line);
     sheets_.y += 1.6_mm;
@@ -147,7 +146,7 @@ private:
     const std::size_t tallest = std::max({lines.kind.size(), lines.uses.size(), lines.pixels.size()});
     {
       const auto cell = on.begin(Role::cell);
-      on.text_to_right({PlanSheets::right, top}, style::plan_body, row.bytes);
+      on.text_to_right({Sheets::right, top}, style::plan_body, row.bytes);
       on.lines({remark_left, top + height_of(style::plan_body, tallest)}, style::plan_aside, lines.remark);
     }
     sheets_.y = top + lines.height - 1.5_mm;
@@ -156,20 +155,20 @@ private:
   }
 
   void nothing_to_do() {
-    const auto lines = sheets_.type_lines(style::plan_aside, PlanSheets::width, person_.nothing_to_do);
+    const auto lines = sheets_.type_lines(style::plan_aside, Sheets::width, person_.nothing_to_do);
     sheets_.broken_paragraph(style::plan_aside, lines, [&] { begin_sheet(true); });
   }
 
   static constexpr Length head_height = style::plan_label.leading + 3.4_mm; ///< of table_head
 
-  PlanSheets &sheets_;
+  Sheets &sheets_;
   const content::PersonPlan &person_;
   std::size_t last_begun_ = 0; ///< sheet on which the pile begins
 };
 
 } // namespace
 
-std::vector<std::size_t> lay_out_person(PlanSheets &sheets, const content::PersonPlan &person) {
+std::vector<std::size_t> lay_out_person(Sheets &sheets, const content::PersonPlan &person) {
   return PersonWriter(sheets, person).write();
 }
 

@@ -2,11 +2,11 @@
 #pragma once
 
 #include "reports/content/plan_content.h"
-#include "reports/layout/plan_sheets.h"
+#include "reports/layout/sheets.h"
 
 namespace stoneproof::layout {
 
 /// Begins a new sheet; gives on which of them each of the person's piles begins.
-std::vector<std::size_t> lay_out_person(PlanSheets &sheets, const content::PersonPlan &person);
+std::vector<std::size_t> lay_out_person(Sheets &sheets, const content::PersonPlan &person);
 
 } // namespace stoneproof::layout

@@ -56,6 +56,7 @@ std::vector<KeyEntry> key_of(const Evidence &evidence, std::size_t page, std::si
 
 /// The key to the lines of the drawing, along the foot of the sheet.
 void draw_key(Canvas &canvas, const std::vector<KeyEntry> &entries) {
+  const auto key = canvas.begin(Role::paragraph);
   const Length y = style::sheet.height - style::margin + 1_mm;
   Length x = style::margin;
   for (const KeyEntry &entry : entries) {
@@ -185,6 +186,10 @@ private:
     const LeaderRoom around = leader_room(checked_.evidence, surface.page, place.frame, scale);
     const std::size_t drawn = draw_marks(canvas, marks, space, scale, around, column);
     draw_key(canvas, key_of(checked_.evidence, surface.page, place.block_page));
+    for (std::size_t i = 0; i < drawn; ++i) // the words of a mark begin beside its note
+      titles_.push_back({static_cast<std::size_t>(marks[i]->number) - 1,
+                         document_.pages.size(),
+                         {column.left, page.notes[i].area.y, column.width, style::label_strong.leading}});
     document_.pages.push_back(std::move(page));
     return drawn;
   }
@@ -207,13 +212,18 @@ private:
     return fmt::format("{} ({})", surface.name, content::count(surface.marks.size(), "mark", "marks"));
   }
 
-  /// Each row leads to the sheet that explains its mark; one that is about no page has nowhere to lead.
+  /// Each row leads to the sheet that explains its mark, and that back; one that is about no page has nowhere
+  /// to lead.
   void link_rows(const std::vector<RowPlace> &rows, std::size_t first) {
+    std::vector<std::size_t> sheet_of_row(content_.marks.size());
     for (const RowPlace &row : rows) {
+      sheet_of_row[row.mark] = first + row.sheet;
       const auto sheet = sheet_of_.find(row.mark);
       if (sheet != sheet_of_.end())
         document_.pages[first + row.sheet].links.push_back({row.area, sheet->second});
     }
+    for (const RowPlace &title : titles_)
+      document_.pages[title.sheet].links.push_back({title.area, sheet_of_row[title.mark]});
   }
 
   void link_index() {
@@ -242,6 +252,7 @@ private:
   const Typesetter &type_;
   ImageOf images_, patches_; ///< by picture
   SheetOfMark sheet_of_;
+  std::vector<RowPlace> titles_; ///< of the marks beside the drawings, on the document's pages
   std::vector<Section> sections_;
   std::vector<IndexPlace> index_;
   std::size_t first_index_ = 0;

@@ -129,8 +129,9 @@ ExitStatus run_proof(const ProofCommand &command) {
 
   auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
                                          {fingerprint(texts.record, content), made_at.value()});
-  document.attachments.push_back(
-      {files.record.filename().string(), "The record of this proof", "application/json", texts.record});
+  // Under the name that it has beside the book, so that where the record goes changes no byte of the proof.
+  document.attachments.push_back({output_of(command.book, ".record.json", {}).filename().string(),
+                                  "The record of this proof", "application/json", texts.record});
   if (const auto written = write_outputs(files, document, inputs.typesetter, texts); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 

@@ -30,6 +30,7 @@ for name in book booklet; do
   xmllint --nonet --noout --schema "$source/schema/marks.xsd" "$folder/$name.first.xfdf" "$folder/$name.cover.first.xfdf" 2> "$folder/xmllint" || { cat "$folder/xmllint"; exit 1; }
   /usr/bin/python3 "$source/tests/reports/terminal/check_marks.py" "$folder/$name.xml" "$folder/$name.first.json" "$folder/$name.first.xfdf" "$folder/$name.cover.first.xfdf"
   qpdf --check "$folder/$name.first.pdf" > "$folder/qpdf"
+  /usr/bin/python3 "$source/tests/demo/check_sentences.py" "$folder/$name.first.pdf" "$folder/$name.first.json"
 done
 /usr/bin/python3 "$source/tests/reports/record/validate.py" "$source/schema/record.schema.json" "$folder/book.first.json" "$folder/booklet.first.json"
 

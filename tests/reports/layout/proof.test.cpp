@@ -136,6 +136,13 @@ TEST_CASE("every mark is told once in the table, once beside its drawing, and on
       check_inside(page);
     }
     CHECK(rows == frames);
+    std::size_t back = 0;
+    for (const DocumentPage &page : document.pages)
+      if (text_of(page).find("shown at") != std::string::npos)
+        back += static_cast<std::size_t>(std::ranges::count_if(page.links, [&](const Link &link) {
+          return text_of(document.pages[link.page]).find("What to do\n") != std::string::npos;
+        }));
+    CHECK(back == frames);
     CHECK(notes.size() == frames);
     for (std::size_t i = 1; i <= frames; ++i)
       CHECK(notes.count(std::to_string(i) + " · Hold · Frame has no picture") == 1);

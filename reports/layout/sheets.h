@@ -1,4 +1,4 @@
-// The sheets of the scanning plan while they are filled from top to bottom. Used by its parts only.
+// Sheets of a document that lie on their side, while they are filled from top to bottom.
 #pragma once
 
 #include "reports/layout/canvas.h"
@@ -11,7 +11,7 @@
 
 namespace stoneproof::layout {
 
-struct PlanSheets {
+struct Sheets {
   static constexpr Length right = style::sheet.width - style::margin;
   static constexpr Length bottom = style::sheet.height - style::foot;
   static constexpr Length width = style::sheet.width - style::margin * 2;
