@@ -55,11 +55,27 @@ Texts texts_of(const Checked &checked, const ProofFiles &files, const std::strin
   return texts;
 }
 
+ProofFiles files_of(const ProofCommand &command) {
+  return {output_of(command.book, ".proof.pdf", command.out),
+          output_of(command.book, ".record.json", command.record), command.marks, command.cover_marks};
+}
+
 std::vector<Output> outputs_of(const ProofFiles &files) {
   std::vector<Output> outputs = {{files.proof, "the proof"}, {files.record, "the record"}};
   if (files.marks) outputs.push_back({*files.marks, "the marks"});
   if (files.cover_marks) outputs.push_back({*files.cover_marks, "the marks of the cover"});
   return outputs;
+}
+
+/// An output that would replace something, or that there is nothing for.
+std::optional<Fault> wrong_output(const ProofCommand &command, const BookInputs &inputs,
+                                  const std::vector<Output> &outputs) {
+  auto files_in = files_read(command.book, command.options.press, inputs);
+  if (command.since) files_in.push_back({*command.since, "the last round's record"});
+  if (const auto fault = clash(outputs, files_in)) return fault;
+  if (!command.cover_marks || inputs.book.cover) return std::nullopt;
+  return Fault{"the book describes no cover", command.book.string(),
+               "Leave --cover-marks out, or describe the cover."};
 }
 
 /// What changed since the last round, where one is named.
@@ -103,19 +119,12 @@ ExitStatus run_proof(const ProofCommand &command) {
   if (!read) return refuse(read.faults, ExitStatus::unreadable_input);
   BookInputs &inputs = *read.value;
 
-  const ProofFiles files = {output_of(command.book, ".proof.pdf", command.out),
-                            output_of(command.book, ".record.json", command.record), command.marks,
-                            command.cover_marks};
+  const ProofFiles files = files_of(command);
   const std::vector<Output> outputs = outputs_of(files);
-  auto files_in = files_read(command.book, command.options.press, inputs);
-  if (command.since) files_in.push_back({*command.since, "the last round's record"});
-  if (command.cover_marks && !inputs.book.cover)
-    return refuse({"the book describes no cover", command.book.string(),
-                   "Leave --cover-marks out, or describe the cover."},
-                  ExitStatus::wrong_command);
   const auto last = last_round(command, inputs.book);
   if (!last) return refuse(last.fault(), ExitStatus::unreadable_input);
-  if (const auto fault = clash(outputs, files_in)) return refuse(*fault, ExitStatus::wrong_command);
+  if (const auto fault = wrong_output(command, inputs, outputs))
+    return refuse(*fault, ExitStatus::wrong_command);
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
