@@ -85,9 +85,9 @@ std::pair<std::size_t, std::size_t> tracks_between(const std::vector<Length> &tr
 
 LeaderTracks::LeaderTracks(std::span<const Rect> places, std::span<const Length> heights,
                            const LeaderRoom &room) {
-  for (const Rect &box : room.pictures) obstacles_.push_back({box, 200, 4});
+  for (const Rect &box : room.pictures) obstacles_.push_back({box, 200, 1});
   for (const Rect &box : room.texts) obstacles_.push_back({box, 15, 2});
-  for (const Rect &box : places) obstacles_.push_back({box, 60, 4});
+  for (const Rect &box : places) obstacles_.push_back({box, 60, 1});
   std::vector<Span> across, down;
   for (const Obstacle &obstacle : obstacles_) {
     across.push_back({obstacle.box.left(), obstacle.box.right()});

@@ -103,7 +103,7 @@ void draw_leader(Canvas &canvas, const Way &way) {
   for (const Stroke *stroke : {&style::casing, &style::leader})
     for (std::size_t i = 1; i < cut.size(); ++i)
       if (!(cut[i - 1] == cut[i])) canvas.line(cut[i - 1], cut[i], *stroke);
-  canvas.box(Rect{way.front().x, way.front().y, {}, {}}.grown(0.55_mm), style::mark, style::casing);
+  canvas.box(Rect{way.front().x, way.front().y, {}, {}}.grown(0.55_mm), style::mark, std::nullopt);
 }
 
 } // namespace stoneproof::layout

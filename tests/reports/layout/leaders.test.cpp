@@ -5,7 +5,7 @@
 #include "reports/layout/lanes.h"
 #include "tests/support/catch.h"
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -17,7 +17,7 @@ namespace {
 Length mm(double value) { return Length::of_mm(value); }
 
 /// A drawing with pictures, and the marked ones of them in the order of their numbers, from top to bottom.
-struct Page {
+struct DrawnPage {
   LeaderRoom room;
   std::vector<Rect> places;
 };
@@ -32,8 +32,8 @@ public:
   std::size_t upto(std::size_t most) { return 1 + random_() % most; }
 
   /// Rows and columns with the same gap everywhere.
-  Page grid() {
-    Page page = empty();
+  DrawnPage grid() {
+    DrawnPage page = empty();
     const std::size_t columns = upto(6), rows = upto(7);
     const double gap = between(1.6, 5), edge = between(2, 9);
     const double width = (page.room.drawing.width.mm() - 2 * edge + gap) / static_cast<double>(columns);
@@ -47,8 +47,8 @@ public:
   }
 
   /// A page cut in two again and again, with the same gap everywhere.
-  Page patchwork() {
-    Page page = empty();
+  DrawnPage patchwork() {
+    DrawnPage page = empty();
     const Length gap = mm(between(1.6, 4));
     std::vector<Rect> &pictures = page.room.pictures;
     pictures = {page.room.drawing.grown(mm(-5))};
@@ -73,8 +73,8 @@ public:
   }
 
   /// Pictures anywhere, over each other and over the edges.
-  Page heap(std::size_t count) {
-    Page page = empty();
+  DrawnPage heap(std::size_t count) {
+    DrawnPage page = empty();
     const Rect &drawing = page.room.drawing;
     for (std::size_t i = 0; i < count; ++i) {
       const Rect picture{drawing.x + mm(between(-5, drawing.width.mm() - 5)),
@@ -86,9 +86,9 @@ public:
   }
 
 private:
-  Page empty() { return {{{mm(19), mm(30), mm(between(60, 155)), mm(between(60, 158))}, {}, {}}, {}}; }
+  DrawnPage empty() { return {{{mm(19), mm(30), mm(between(60, 155)), mm(between(60, 158))}, {}, {}}, {}}; }
 
-  Page marked(Page page) {
+  DrawnPage marked(DrawnPage page) {
     page.places = page.room.pictures;
     std::shuffle(page.places.begin(), page.places.end(), random_);
     page.places.resize(std::min(page.places.size(), upto(12)));
@@ -102,7 +102,7 @@ private:
 };
 
 /// The ways up to the tags, which stand 12 mm apart.
-std::vector<Way> led(const Page &page) {
+std::vector<Way> led(const DrawnPage &page) {
   std::vector<Outline> outlines;
   std::vector<Slot> slots;
   for (const Rect &place : page.places) {
@@ -117,7 +117,7 @@ std::vector<Way> led(const Page &page) {
   return ways;
 }
 
-struct Stroke {
+struct Piece {
   Point from, to;
   Rect box() const {
     const Length left = std::min(from.x, to.x), top = std::min(from.y, to.y);
@@ -125,10 +125,10 @@ struct Stroke {
   }
 };
 
-std::vector<Stroke> strokes_of(const Way &way) {
-  std::vector<Stroke> strokes;
-  for (std::size_t i = 1; i < way.size(); ++i) strokes.push_back({way[i - 1], way[i]});
-  return strokes;
+std::vector<Piece> pieces_of(const Way &way) {
+  std::vector<Piece> pieces;
+  for (std::size_t i = 1; i < way.size(); ++i) pieces.push_back({way[i - 1], way[i]});
+  return pieces;
 }
 
 /// How far apart two upright boxes, which may be lines, stand.
@@ -140,15 +140,15 @@ Length apart(const Rect &a, const Rect &b) {
 
 Length apart(const Way &a, const Way &b) {
   Length least = mm(1000);
-  for (const Stroke &one : strokes_of(a))
-    for (const Stroke &other : strokes_of(b)) least = std::min(least, apart(one.box(), other.box()));
+  for (const Piece &one : pieces_of(a))
+    for (const Piece &other : pieces_of(b)) least = std::min(least, apart(one.box(), other.box()));
   return least;
 }
 
 bool runs_through(const Way &way, const Rect &place) {
   const Rect inside = place.grown(mm(-0.02));
-  for (const Stroke &stroke : strokes_of(way))
-    if (apart(stroke.box(), inside) == Length{}) return true;
+  for (const Piece &piece : pieces_of(way))
+    if (apart(piece.box(), inside) == Length{}) return true;
   return false;
 }
 
@@ -158,7 +158,7 @@ bool runs_through_any(const Way &way, const std::vector<Rect> &pictures) {
 }
 
 /// What holds on every page, however it is laid out.
-void check_well_led(const Page &page, const std::vector<Way> &ways) {
+void check_well_led(const DrawnPage &page, const std::vector<Way> &ways) {
   REQUIRE(ways.size() == page.places.size());
   for (std::size_t i = 0; i < ways.size(); ++i) {
     CAPTURE(i);
@@ -166,11 +166,11 @@ void check_well_led(const Page &page, const std::vector<Way> &ways) {
     const Way &way = ways[i];
     CHECK(apart({way[0].x, way[0].y, {}, {}}, place) <= mm(0.001));
     CHECK_FALSE(runs_through(way, place));
-    for (const Stroke &stroke : strokes_of(way)) {
-      CHECK((stroke.from.x == stroke.to.x || stroke.from.y == stroke.to.y));
-      CHECK(stroke.from.x <= stroke.to.x);
-      CHECK(stroke.from.y >= page.room.drawing.top() - mm(5));
-      CHECK(stroke.from.x <= page.room.drawing.right() + mm(7.5));
+    for (const Piece &piece : pieces_of(way)) {
+      CHECK((piece.from.x == piece.to.x || piece.from.y == piece.to.y));
+      CHECK(piece.from.x <= piece.to.x);
+      CHECK(piece.from.y >= page.room.drawing.top() - mm(5));
+      CHECK(piece.from.x <= page.room.drawing.right() + mm(7.5));
     }
     CHECK(way.back().x == page.room.drawing.right() + mm(7.5));
     if (i > 0) CHECK(way.back().y > ways[i - 1].back().y);
@@ -185,29 +185,31 @@ std::size_t crossings(const std::vector<Way> &ways) {
 }
 
 /// Whether any way at all leads from a place rightwards out of the drawing without entering a picture, on a
-/// raster of half a millimetre.
-bool can_get_out(const Page &page, const Rect &place) {
-  constexpr int columns = 330, rows = 340;
-  const auto at = [&](int x, int y) {
-    return Point{page.room.drawing.x + mm(x * 0.5), page.room.drawing.y - mm(4) + mm(y * 0.5)};
-  };
-  const auto free = [&](const Point &p) {
-    for (const Rect &box : page.room.pictures)
-      if (apart({p.x, p.y, {}, {}}, box) < mm(0.3)) return false;
-    return true;
-  };
-  std::array<char, rows> open{};
-  for (int x = 0; x < columns && at(x, 0).x < page.room.drawing.right(); ++x)
-    for (const int pass : {0, 1, 2}) // reached from the left or the place; then down; then up
-      for (int i = 0; i < rows && at(0, i).y <= page.room.drawing.bottom() + mm(4); ++i) {
-        const int y = pass == 2 ? rows - 1 - i : i;
-        if (at(0, y).y > page.room.drawing.bottom() + mm(4)) continue;
-        if (pass == 0)
-          open[y] = free(at(x, y)) && (open[y] || apart({at(x, y).x, at(x, y).y, {}, {}}, place) < mm(0.9));
-        else if (const int before = pass == 1 ? y - 1 : y + 1; before >= 0 && before < rows && open[before])
-          open[y] = open[y] || free(at(x, y));
-      }
-  return std::any_of(open.begin(), open.end(), [](char reached) { return reached != 0; });
+/// raster of half a millimetre. It begins 1 mm from the left corners or further.
+bool can_get_out(const DrawnPage &page, const Rect &place) {
+  const Rect field = page.room.drawing.grown(mm(4));
+  const auto rows = static_cast<std::size_t>(field.height / mm(0.5));
+  std::vector<bool> reached(rows + 1);
+  for (Length x = page.room.drawing.left(); x < page.room.drawing.right(); x += mm(0.5)) {
+    const auto spot = [&](std::size_t row) {
+      return Rect{x, field.top() + mm(0.5) * static_cast<std::int64_t>(row), {}, {}};
+    };
+    std::vector<bool> free(rows + 1);
+    for (std::size_t row = 0; row <= rows; ++row) {
+      const auto clear = [&](const Rect &box) { return apart(spot(row), box) >= mm(0.3); };
+      free[row] = std::all_of(page.room.pictures.begin(), page.room.pictures.end(), clear);
+      const Point rim{std::clamp(x, place.left(), place.right()),
+                      std::clamp(spot(row).y, place.top(), place.bottom())};
+      const bool begins = x > place.left() + mm(1) && apart(spot(row), place) < mm(0.9) &&
+                          !runs_through_any({rim, {x, spot(row).y}}, page.room.pictures);
+      reached[row] = free[row] && (reached[row] || begins);
+    }
+    for (std::size_t row = 1; row <= rows; ++row)
+      if (free[row] && reached[row - 1]) reached[row] = true;
+    for (std::size_t row = rows; row-- > 0;)
+      if (free[row] && reached[row + 1]) reached[row] = true;
+  }
+  return std::find(reached.begin(), reached.end(), true) != reached.end();
 }
 
 } // namespace
@@ -216,7 +218,7 @@ TEST_CASE("where pictures lie apart, leaders keep to the gaps and never cross") 
   Pages pages(11);
   for (int n = 0; n < 300; ++n) {
     CAPTURE(n);
-    const Page page = n % 2 == 0 ? pages.grid() : pages.patchwork();
+    const DrawnPage page = n % 2 == 0 ? pages.grid() : pages.patchwork();
     const std::vector<Way> ways = led(page);
     check_well_led(page, ways);
     CHECK(crossings(ways) == 0);
@@ -225,7 +227,7 @@ TEST_CASE("where pictures lie apart, leaders keep to the gaps and never cross") 
 }
 
 TEST_CASE("leaders beside each other keep their distance where there is room") {
-  Page page{{{mm(19), mm(30), mm(150), mm(150)}, {}, {}}, {}};
+  DrawnPage page{{{mm(19), mm(30), mm(150), mm(150)}, {}, {}}, {}};
   for (const double y : {40.0, 90.0, 140.0})
     for (const double x : {25.0, 75.0, 125.0}) page.room.pictures.push_back({mm(x), mm(y), mm(40), mm(40)});
   page.places = page.room.pictures;
@@ -239,7 +241,7 @@ TEST_CASE("in heaps of pictures leaders start at their rims and come out in orde
   Pages pages(12);
   for (int n = 0; n < 100; ++n) {
     CAPTURE(n);
-    const Page page = pages.heap(n % 4 == 0 ? 60 : pages.upto(20));
+    const DrawnPage page = pages.heap(n % 4 == 0 ? 60 : pages.upto(20));
     check_well_led(page, led(page));
   }
 }
@@ -249,7 +251,7 @@ TEST_CASE("a leader crosses other pictures only where there is no other way") {
   int enclosed = 0;
   for (int n = 0; n < 200; ++n) {
     CAPTURE(n);
-    Page page = pages.heap(2 + pages.upto(20));
+    DrawnPage page = pages.heap(2 + pages.upto(20));
     page.places.resize(1);
     const Way way = led(page)[0];
     if (can_get_out(page, page.places[0]))
@@ -262,7 +264,7 @@ TEST_CASE("a leader crosses other pictures only where there is no other way") {
 }
 
 TEST_CASE("a picture on a picture that fills the page is led out straight") {
-  Page page{{{mm(19), mm(30), mm(150), mm(150)}, {}, {}}, {}};
+  DrawnPage page{{{mm(19), mm(30), mm(150), mm(150)}, {}, {}}, {}};
   const Rect small{mm(60), mm(80), mm(30), mm(20)};
   page.room.pictures = {page.room.drawing, small};
   page.places = {small};
@@ -271,7 +273,7 @@ TEST_CASE("a picture on a picture that fills the page is led out straight") {
 }
 
 TEST_CASE("a leader goes round a text where the way round is short") {
-  Page page{{{mm(19), mm(30), mm(150), mm(150)}, {}, {}}, {}};
+  DrawnPage page{{{mm(19), mm(30), mm(150), mm(150)}, {}, {}}, {}};
   page.places = page.room.pictures = {Rect{mm(30), mm(80), mm(40), mm(30)}};
   page.room.texts = {Rect{mm(80), mm(93), mm(60), mm(6)}};
   CHECK_FALSE(runs_through_any(led(page)[0], page.room.texts));
@@ -282,7 +284,7 @@ TEST_CASE("the leader of a turned place begins on its own side, not on the box r
   const LeaderRoom room{{mm(19), mm(30), mm(150), mm(150)}, {Rect{mm(30), mm(50), mm(60), mm(60)}}, {}};
   for (const double wanted : {60.0, 80.0, 95.0}) {
     const std::vector<Length> height{mm(wanted)};
-    const Point start = lead_out(std::vector{diamond}, height, room)[0][0];
+    const Point start = lead_out(std::vector<Outline>{diamond}, height, room)[0][0];
     CHECK(std::abs((start.x - mm(60)).mm()) + std::abs((start.y - mm(80)).mm()) == Approx(30).margin(0.001));
   }
 }
@@ -292,7 +294,7 @@ TEST_CASE("pages with nothing to lead, and places without size") {
   CHECK(lead_out({}, {}, room).empty());
   const std::vector<Length> height{mm(40)};
   for (const Point &spot : {Point{mm(19), mm(30)}, Point{mm(69), mm(80)}, Point{mm(70), mm(50)}}) {
-    const Way way = lead_out(std::vector{Outline{spot}}, height, room)[0];
+    const Way way = lead_out(std::vector<Outline>{{spot}}, height, room)[0];
     CHECK(apart({way[0].x, way[0].y, {}, {}}, {spot.x, spot.y, {}, {}}) < mm(0.05));
     CHECK(way.back().x == room.drawing.right() + leader_exit);
   }

@@ -20,11 +20,12 @@ Document proof_of(Book book, PixelSize size = {1200, 800}) {
   return proof_document(content, std::move(result), type(), {});
 }
 
+/// Up to 400 small frames without a picture, apart from each other and well inside the page.
 Book crowded(std::size_t frames) {
   Book book = small_book();
   for (std::size_t i = 0; i < frames; ++i)
-    book.pages[0].frames.push_back(frame("f" + std::to_string(i), {}, 20 + static_cast<double>(i % 10) * 15,
-                                         20 + static_cast<double>(i / 10) * 10, 12, 8));
+    book.pages[0].frames.push_back(frame("f" + std::to_string(i), {}, 20 + static_cast<double>(i % 20) * 8,
+                                         15 + static_cast<double>(i / 20) * 11, 6, 8));
   return book;
 }
 
