@@ -5,6 +5,7 @@
 // through the leaders in tests/reports/layout.
 #include "reports/layout/leader_trails.h"
 
+#include "reports/layout/leader_bands.h"
 #include "reports/layout/leader_tracks.h"
 
 #include <algorithm>
@@ -27,18 +28,6 @@ constexpr Length off_corner =
     1_mm; ///< a leader does not begin nearer to a corner, so that there is room for its lane
 
 constexpr double never = std::numeric_limits<double>::infinity();
-constexpr Length lowest = Length::of_mm(-1e6), highest = Length::of_mm(1e6);
-
-/// Where a leader may be between two upright tracks without crossing others; where an earlier leader lies
-/// across the first of them, and where one runs along it.
-struct Band {
-  Length top = lowest, bottom = highest;
-  Length across = lowest;
-  Length along_from = highest, along_to = lowest;
-  /// Whether an upright move, downwards or back, crosses the earlier leader; on the same track it is below
-  /// it.
-  bool crossed(Length above, Length below) const { return above < across && below >= across; }
-};
 
 /// How a crossing of two tracks was reached.
 struct Step {
@@ -100,34 +89,32 @@ private:
     follow(x, false);
   }
 
+  /// Up or down from every level at which the upright track is reached, and from the place itself.
   void follow(std::size_t x, bool up) {
-    const std::size_t count = ys_.size();
-    const Length off = std::min(off_corner, place_.width / 3);
-    const bool over_place = xs_[x] > place_.left() + off && xs_[x] < place_.right() - off;
     double cost = never;
-    Step step_so_far;
-    for (std::size_t i = 0; i < count; ++i) {
-      const std::size_t y = up ? count - 1 - i : i;
-      if (i > 0) {
-        const std::size_t before = up ? y + 1 : y - 1;
-        cost += upright_cost(x, std::min(y, before));
-        if (arrival_[before] + bend + upright_cost(x, std::min(y, before)) < cost) {
-          cost = arrival_[before] + bend + upright_cost(x, std::min(y, before));
-          step_so_far = {starts(x, before) ? Step::start_right : Step::level, before};
-        }
-        const Length rim = up ? place_.top() : place_.bottom();
-        const bool first_outside =
-            up ? ys_[y] < rim && ys_[before] >= rim : ys_[y] > rim && ys_[before] <= rim;
-        if (over_place && first_outside) {
-          const Point from{xs_[x], rim}, to{xs_[x], ys_[y]};
-          const Length above = std::min(from.y, to.y), below = std::max(from.y, to.y);
-          double rise = (below - above).mm() + tracks_.between(from, to);
-          if (bands_[x].crossed(above, below)) rise += crossing;
-          if (rise < cost) cost = rise, step_so_far = {Step::start_rise, y};
-        }
-      }
-      if (cost + bend < settled_[y]) settled_[y] = cost + bend, step(x, y) = step_so_far;
+    Step reached;
+    for (std::size_t i = 1; i < ys_.size(); ++i) {
+      const std::size_t y = up ? ys_.size() - 1 - i : i, before = up ? y + 1 : y - 1;
+      const double move = upright_cost(x, std::min(y, before));
+      cost += move;
+      if (const double turned = arrival_[before] + bend + move; turned < cost)
+        cost = turned, reached = {starts(x, before) ? Step::start_right : Step::level, before};
+      if (const double rise = rise_cost(x, before, y); rise < cost)
+        cost = rise, reached = {Step::start_rise, y};
+      if (cost + bend < settled_[y]) settled_[y] = cost + bend, step(x, y) = reached;
     }
+  }
+
+  /// From the head or the foot of the place to the first level track beyond it.
+  double rise_cost(std::size_t x, std::size_t before, std::size_t y) const {
+    const Length off = std::min(off_corner, place_.width / 3);
+    if (xs_[x] <= place_.left() + off || xs_[x] >= place_.right() - off) return never;
+    const bool up = y < before;
+    const Length rim = up ? place_.top() : place_.bottom();
+    if (up ? ys_[y] >= rim || ys_[before] < rim : ys_[y] <= rim || ys_[before] > rim) return never;
+    const Length above = std::min(rim, ys_[y]), below = std::max(rim, ys_[y]);
+    const double cost = (below - above).mm() + tracks_.between({xs_[x], rim}, {xs_[x], ys_[y]});
+    return bands_[x].crossed(above, below) ? cost + crossing : cost;
   }
 
   double upright_cost(std::size_t x, std::size_t y) const {
@@ -195,73 +182,15 @@ private:
   std::vector<Step> steps_;
 };
 
-/// Which bands the other places leave to the leader of place `own`.
-std::vector<Band> bands_beside(std::span<const Rect> places, std::size_t own, const std::vector<Length> &xs) {
-  std::vector<Band> bands(xs.size());
-  for (std::size_t other = 0; other < places.size(); ++other) {
-    const Rect &place = places[other];
-    if (other == own || shared_part(place, places[own])) continue;
-    for (std::size_t x = 0; x + 1 < xs.size(); ++x) {
-      if (xs[x + 1] <= place.left() || xs[x] >= place.right()) continue;
-      if (other < own) bands[x].top = std::max(bands[x].top, place.top());
-      if (other > own) bands[x].bottom = std::min(bands[x].bottom, place.bottom());
-    }
-  }
-  return bands;
-}
-
-/// What the leaders so far leave to the next one, which must not get above them.
-class Taken {
-public:
-  explicit Taken(const std::vector<Length> &xs) : xs_(xs), bands_(xs.size()) {}
-
-  Length floor() const { return bands_.back().top; }
-
-  std::vector<Band> left_of(std::vector<Band> bands) const {
-    for (std::size_t x = 0; x < bands.size(); ++x) {
-      bands[x].top = std::max(bands[x].top, bands_[x].top);
-      bands[x].across = bands_[x].across;
-      bands[x].along_from = bands_[x].along_from;
-      bands[x].along_to = bands_[x].along_to;
-    }
-    return bands;
-  }
-
-  void add(const Trail &trail, const Rect &place) {
-    std::size_t level = 0;
-    for (std::size_t x = 0; x < xs_.size(); ++x) {
-      if (xs_[x] < trail.rise.value_or(place.right())) continue;
-      const Length before = trail.levels[level];
-      while (level < trail.uprights.size() && trail.uprights[level] <= xs_[x]) ++level;
-      bands_[x].top = std::max(bands_[x].top, trail.levels[level]);
-      bands_[x].across = std::max(bands_[x].across, std::min(before, trail.levels[level]));
-      if (trail.rise == xs_[x]) add_rise(bands_[x], trail.levels[0], place);
-    }
-  }
-
-private:
-  /// On the same level track the next leader is below this one, and so crosses it only if this one comes from
-  /// below.
-  static void add_rise(Band &band, Length level, const Rect &place) {
-    const bool up = level < place.centre().y;
-    band.along_from = std::min(band.along_from, up ? level : place.bottom());
-    band.along_to = std::max(band.along_to, up ? place.top() : level - smallest);
-  }
-  static constexpr Length smallest = Length::of_ticks(1);
-
-  const std::vector<Length> &xs_;
-  std::vector<Band> bands_;
-};
-
 } // namespace
 
 std::vector<Trail> find_trails(std::span<const Rect> places, std::span<const Length> wanted,
                                const LeaderRoom &room) {
   const LeaderTracks tracks(places, wanted, room);
-  Taken taken(tracks.xs());
+  TakenBands taken(tracks.xs());
   std::vector<Trail> trails;
   for (std::size_t i = 0; i < places.size(); ++i) {
-    const std::vector<Band> bands = taken.left_of(bands_beside(places, i, tracks.xs()));
+    const std::vector<Band> bands = taken.narrowed(bands_beside(places, i, tracks.xs()));
     trails.push_back(TrailSearch(tracks, places[i], wanted[i], bands, taken.floor()).find());
     taken.add(trails.back(), places[i]);
   }

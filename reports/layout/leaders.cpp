@@ -44,10 +44,30 @@ std::vector<Length> spread(const std::vector<Stretch> &stretches) {
   return spread_lanes(lanes, orders, leader_pitch);
 }
 
+/// Where a straight line through a convex shape leaves it: the largest `along` at `across`; `start` where
+/// they miss.
+Length rim_at(const Outline &shape, Length at, Length start, bool largest, Length Point::*along,
+              Length Point::*across) {
+  std::optional<Length> found;
+  for (std::size_t i = 0; i < shape.size(); ++i) {
+    const Point &a = shape[i], &b = shape[(i + 1) % shape.size()];
+    const Length low = std::min(a.*across, b.*across), high = std::max(a.*across, b.*across);
+    if (at < low || at > high) continue;
+    const double share = high == low ? 0 : (at - a.*across) / (b.*across - a.*across);
+    const Length here = a.*along + (b.*along - a.*along) * share;
+    if (!found || (largest ? here > *found : here < *found)) found = here;
+  }
+  return found.value_or(start);
+}
+
 class Untangling {
 public:
-  Untangling(std::span<const Rect> places, std::vector<Trail> trails, const LeaderRoom &room)
-      : places_(places), trails_(std::move(trails)), room_(room) {
+  /// `places` are the boxes round `outlines`.
+  Untangling(std::span<const Outline> outlines, std::span<const Rect> places, std::vector<Trail> trails,
+             const LeaderRoom &room)
+      : outlines_(outlines), places_(places), trails_(std::move(trails)), room_(room) {
+    for (std::size_t i = 0; i < places.size(); ++i)
+      rims_.push_back(trails_[i].levels[0] < places[i].centre().y ? places[i].top() : places[i].bottom());
     for (const std::vector<Rect> *things : {&room.pictures, &room.texts})
       obstacles_.insert(obstacles_.end(), things->begin(), things->end());
     obstacles_.insert(obstacles_.end(), places.begin(), places.end());
@@ -79,6 +99,17 @@ private:
     }
     const std::vector<Length> at = spread(stretches);
     for (std::size_t i = 0; i < at.size(); ++i) *moved[i] = at[i];
+    for (std::size_t i = 0; i < trails_.size(); ++i) keep_outside(i);
+  }
+
+  /// A lane for which there was no room may have been moved into its own place.
+  void keep_outside(std::size_t i) {
+    const Rect &place = places_[i];
+    Length &level = trails_[i].levels[0];
+    if (!trails_[i].rise)
+      level = std::clamp(level, place.top(), place.bottom());
+    else
+      level = rims_[i] == place.top() ? std::min(level, rims_[i]) : std::max(level, rims_[i]);
   }
 
   /// All that run up, or all that run down. Of those that run up the earlier leader turns first, of those
@@ -95,9 +126,7 @@ private:
         if (rise) keep_at(stretches.back().lane, places_[i].left(), places_[i].right());
         moved.push_back(&x);
       };
-      if (trail.rise)
-        add(*trail.rise, trail.levels[0] < places_[i].centre().y ? places_[i].top() : places_[i].bottom(),
-            trail.levels[0], true);
+      if (trail.rise) add(*trail.rise, rims_[i], trail.levels[0], true);
       for (std::size_t j = 0; j < trail.uprights.size(); ++j)
         add(trail.uprights[j], trail.levels[j], trail.levels[j + 1], false);
     }
@@ -131,13 +160,11 @@ private:
 
   Way way_of(std::size_t i) const {
     const Trail &trail = trails_[i];
-    const Rect &place = places_[i];
     Way way;
     if (trail.rise)
-      way.push_back({*trail.rise, trail.levels[0] < place.centre().y ? place.top() : place.bottom()});
+      way = {{*trail.rise, head_or_foot(i)}, {*trail.rise, trail.levels[0]}};
     else
-      way.push_back({place.right(), trail.levels[0]});
-    if (trail.rise) way.push_back({*trail.rise, trail.levels[0]});
+      way = {{right_side(i), trail.levels[0]}};
     for (std::size_t j = 0; j < trail.uprights.size(); ++j) {
       way.push_back({trail.uprights[j], trail.levels[j]});
       way.push_back({trail.uprights[j], trail.levels[j + 1]});
@@ -146,38 +173,22 @@ private:
     return way;
   }
 
+  // The box round a turned place has corners that do not belong to it: a way begins on the outline itself.
+  Length head_or_foot(std::size_t i) const {
+    const bool foot = rims_[i] == places_[i].bottom();
+    return rim_at(outlines_[i], *trails_[i].rise, rims_[i], foot, &Point::y, &Point::x);
+  }
+  Length right_side(std::size_t i) const {
+    return rim_at(outlines_[i], trails_[i].levels[0], places_[i].right(), true, &Point::x, &Point::y);
+  }
+
+  std::span<const Outline> outlines_;
   std::span<const Rect> places_;
+  std::vector<Length> rims_; ///< head or foot, where the leader leaves there
   std::vector<Trail> trails_;
   const LeaderRoom &room_;
   std::vector<Rect> obstacles_;
 };
-
-/// Where a straight line through a convex shape leaves it: the largest `along` at `across`; `start` where
-/// they miss.
-template <class Along, class Across>
-Length rim_at(const Outline &shape, Length at, Length start, bool largest, Along along, Across across) {
-  std::optional<Length> found;
-  for (std::size_t i = 0; i < shape.size(); ++i) {
-    const Point &a = shape[i], &b = shape[(i + 1) % shape.size()];
-    const Length low = std::min(across(a), across(b)), high = std::max(across(a), across(b));
-    if (at < low || at > high) continue;
-    const double share = high == low ? 0 : (at - across(a)) / (across(b) - across(a));
-    const Length here = along(a) + (along(b) - along(a)) * share;
-    if (!found || (largest ? here > *found : here < *found)) found = here;
-  }
-  return found.value_or(start);
-}
-
-/// The box round a turned place has corners that do not belong to it: the way is drawn on to the rim.
-void reach_rim(Way &way, const Outline &shape) {
-  const auto x = [](const Point &p) { return p.x; };
-  const auto y = [](const Point &p) { return p.y; };
-  Point &start = way.front();
-  if (start.x == way[1].x && start.y != way[1].y)
-    start.y = rim_at(shape, start.x, start.y, way[1].y > start.y, y, x);
-  else
-    start.x = rim_at(shape, start.y, start.x, true, x, y);
-}
 
 } // namespace
 
@@ -186,9 +197,7 @@ std::vector<Way> lead_out(std::span<const Outline> places, std::span<const Lengt
   std::vector<Rect> boxes;
   for (const Outline &place : places) boxes.push_back(box_round(place));
   if (boxes.empty()) return {};
-  std::vector<Way> ways = Untangling(boxes, find_trails(boxes, wanted, room), room).ways();
-  for (std::size_t i = 0; i < ways.size(); ++i) reach_rim(ways[i], places[i]);
-  return ways;
+  return Untangling(places, boxes, find_trails(boxes, wanted, room), room).ways();
 }
 
 void lead_to_tags(std::span<Way> ways, std::span<const Length> heights, Length tags) {
