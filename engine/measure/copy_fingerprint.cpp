@@ -89,10 +89,14 @@ CopyFingerprint copy_fingerprint(const SmallPicture &picture) {
                       {0, static_cast<double>(picture.height * high)}, SmallGray::side, SmallGray::side);
   std::vector<std::uint8_t> row;
   for (int y = 0; y < picture.height; ++y) {
-    row.clear();
-    for (int x = 0; x < picture.width; ++x)
-      for (int i = 0; i < wide; ++i) row.insert(row.end(), picture.at(x, y), picture.at(x, y) + 3);
-    for (int i = 0; i < high; ++i) average.add(row.data());
+    const std::uint8_t *from = picture.at(0, y);
+    if (wide > 1) {
+      row.clear();
+      for (int x = 0; x < picture.width; ++x)
+        for (int i = 0; i < wide; ++i) row.insert(row.end(), picture.at(x, y), picture.at(x, y) + 3);
+      from = row.data();
+    }
+    for (int i = 0; i < high; ++i) average.add(from);
   }
   const std::vector<std::uint8_t> rgb = average.take();
   for (std::size_t i = 0; i < print.gray.pixels.size(); ++i) {

@@ -16,13 +16,14 @@ int SmallPictureMaker::copy_side(std::int64_t pixels, const RowLayout &layout, i
 SmallPictureMaker::SmallPictureMaker(const RowLayout &layout, int side)
     : layout_(layout), to_rgb_(layout), width_(copy_side(layout.width, layout, side)),
       height_(copy_side(layout.height, layout, side)),
-      step_(std::max<std::int64_t>(1, layout.height / height_ / 2)), rows_(layout.height / step_),
+      rows_(layout.height < 4 * height_ ? layout.height : 2 * height_),
       average_({0, static_cast<double>(layout.width)}, {0, static_cast<double>(rows_)}, width_, height_) {
   if (!to_rgb_.is_plain()) rgb_.resize(static_cast<std::size_t>(layout.width) * 3);
 }
 
 void SmallPictureMaker::add(std::int64_t y, const std::uint8_t *row) {
-  if (y % step_ != step_ / 2 || y / step_ >= rows_) return;
+  if (done_ == rows_ || y != (2 * done_ + 1) * layout_.height / (2 * rows_)) return;
+  ++done_;
   if (!rgb_.empty()) {
     to_rgb_.convert(row, 0, layout_.width, rgb_.data());
     row = rgb_.data();

@@ -21,7 +21,8 @@ struct SmallPicture {
   }
 };
 
-/// Takes the rows of a decoding pass. Memory: one row of sums and the copy. Of a picture reduced by n at least two rows go into each of the copy's, and only every (n / 2)-th is looked at.
+/// Takes the rows of a decoding pass. Memory: one row of sums and the copy. Of a picture reduced to a quarter
+/// or less, two rows go into each of the copy's: those a quarter and three quarters down it.
 class SmallPictureMaker {
 public:
   /// The longer side of the copy is `side` pixels, or the picture's own where that is less. The layout must
@@ -36,7 +37,8 @@ private:
   const RowLayout &layout_;
   ToRgb to_rgb_;
   int width_, height_;
-  std::int64_t step_, rows_; ///< every step-th row counts, rows_ of them
+  std::int64_t rows_;     ///< so many count
+  std::int64_t done_ = 0; ///< of them
   AreaAverage average_;
   std::vector<std::uint8_t> rgb_; ///< one row, where it must be converted
 };

@@ -3,6 +3,8 @@
 // Tested in tests/engine/picture/preview.test.cpp.
 #include "engine/picture/area_average.h"
 
+#include "engine/picture/lanes.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -39,7 +41,8 @@ AreaAverage::AreaAverage(AverageSpan columns, AverageSpan rows, int width, int h
                         static_cast<float>(share(first, begin, end)),
                         first == last ? 0 : static_cast<float>(share(last, begin, end))});
   }
-  total_.resize(static_cast<std::size_t>(column_count_) * 3);
+  // A pixel is summed in four lanes; what the last holds belongs to the next and is thrown away.
+  total_.resize(static_cast<std::size_t>(column_count_) * 3 + lane_count - 3);
   whole_.resize(total_.size());
   out_.resize(static_cast<std::size_t>(width) * static_cast<std::size_t>(height) * 3);
 }
@@ -47,7 +50,7 @@ AreaAverage::AreaAverage(AverageSpan columns, AverageSpan rows, int width, int h
 // Sums of whole bytes are exact in 16 bits for 257 rows, and quicker than in floating point.
 void AreaAverage::add_whole(const std::uint8_t *rgb) {
   std::uint16_t *whole = whole_.data();
-  const std::size_t count = whole_.size();
+  const auto count = static_cast<std::size_t>(column_count_) * 3;
   for (std::size_t i = 0; i < count; ++i) whole[i] = static_cast<std::uint16_t>(whole[i] + rgb[i]);
   if (++whole_rows_ == 257) flush();
 }
@@ -55,31 +58,39 @@ void AreaAverage::add_whole(const std::uint8_t *rgb) {
 void AreaAverage::flush() {
   float *total = total_.data();
   std::uint16_t *whole = whole_.data();
-  const std::size_t count = total_.size();
+  const std::size_t count = whole_.size();
   for (std::size_t i = 0; i < count; ++i) total[i] += static_cast<float>(whole[i]);
   std::fill(whole_.begin(), whole_.end(), std::uint16_t{0});
   whole_rows_ = 0;
+  has_total_ = true;
 }
 
 void AreaAverage::add_share(const std::uint8_t *rgb, float share_inside) {
   float *total = total_.data();
-  const std::size_t count = total_.size();
+  const auto count = static_cast<std::size_t>(column_count_) * 3;
   for (std::size_t i = 0; i < count; ++i) total[i] += share_inside * static_cast<float>(rgb[i]);
+  has_total_ = true;
 }
 
-void AreaAverage::finish_row() {
-  if (whole_rows_ > 0) flush();
+template <class Value>
+void AreaAverage::finish_row(std::vector<Value> &sums) {
   std::uint8_t *out = out_.data() + columns_.size() * 3 * static_cast<std::size_t>(done_++);
   const float one = 1 / area_;
   for (const Column &column : columns_) {
-    const float *first = total_.data() + column.first * 3, *last = total_.data() + column.last * 3;
-    float sum[3];
-    for (int c = 0; c < 3; ++c) sum[c] = first[c] * column.first_share + last[c] * column.last_share;
-    for (const float *pixel = first + 3; pixel < last; pixel += 3)
-      for (int c = 0; c < 3; ++c) sum[c] += pixel[c];
+    const Value *first = sums.data() + column.first * 3, *last = sums.data() + column.last * 3;
+    Lanes sum = lanes_at(first) * column.first_share + lanes_at(last) * column.last_share;
+    for (const Value *pixel = first + 3; pixel < last; pixel += 3) sum += lanes_at(pixel);
     for (int c = 0; c < 3; ++c) *out++ = static_cast<std::uint8_t>(std::min(sum[c] * one + 0.5F, 255.0F));
   }
-  std::fill(total_.begin(), total_.end(), 0.0F);
+  std::fill(sums.begin(), sums.end(), Value{0});
+}
+
+// Where all rows lay wholly inside there is no need to make floating point of them first.
+void AreaAverage::finish_row() {
+  if (has_total_ && whole_rows_ > 0) flush();
+  has_total_ ? finish_row(total_) : finish_row(whole_);
+  has_total_ = false;
+  whole_rows_ = 0;
 }
 
 void AreaAverage::add(const std::uint8_t *rgb) {

@@ -40,6 +40,8 @@ private:
   void add_share(const std::uint8_t *rgb, float share_inside);
   void flush();
   void finish_row();
+  template <class Value>
+  void finish_row(std::vector<Value> &sums);
 
   AverageSpan rows_;
   double row_step_ = 1;
@@ -52,6 +54,7 @@ private:
   std::vector<float> total_;         ///< the old rows of the new row so far, column by column
   std::vector<std::uint16_t> whole_; ///< of them up to 257 that lie wholly inside, not yet in `total_`
   int whole_rows_ = 0;
+  bool has_total_ = false; ///< anything in `total_`
   std::vector<std::uint8_t> out_;
 };
 
