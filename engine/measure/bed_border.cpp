@@ -54,12 +54,14 @@ std::optional<double> bed_tone(const SmallPicture &picture, int strip, bool whit
 
 /// Brightness of every pixel, and of one more round the picture, which goes on beyond its edges.
 std::vector<float> padded_gray(const SmallPicture &picture) {
-  std::vector<float> values;
-  values.reserve(static_cast<std::size_t>((picture.width + 2) * (picture.height + 2)));
-  for (int y = -1; y <= picture.height; ++y)
-    for (int x = -1; x <= picture.width; ++x)
-      values.push_back(static_cast<float>(
-          gray(picture.at(std::clamp(x, 0, picture.width - 1), std::clamp(y, 0, picture.height - 1)))));
+  const auto stride = static_cast<std::size_t>(picture.width + 2);
+  std::vector<float> values(stride * static_cast<std::size_t>(picture.height + 2));
+  float *to = values.data();
+  for (int y = -1; y <= picture.height; ++y, to += stride) {
+    const std::uint8_t *p = picture.at(0, std::clamp(y, 0, picture.height - 1));
+    for (std::size_t x = 1; x + 1 < stride; ++x, p += 3) to[x] = static_cast<float>(gray(p));
+    to[0] = to[1], to[stride - 1] = to[stride - 2];
+  }
   return values;
 }
 
@@ -70,14 +72,15 @@ PictureMask of_tone(const SmallPicture &picture, double tone) {
   const auto stride = static_cast<std::size_t>(picture.width + 2);
   std::vector<float> sums(stride); // of three rows
   const auto wanted = static_cast<float>(9 * tone), off = static_cast<float>(9 * tone_off);
+  const std::uint8_t *p = picture.rgb.data();
+  std::uint8_t *to = mask.set.data();
   for (int y = 0; y < picture.height; ++y) {
     const float *above = padded.data() + static_cast<std::size_t>(y) * stride;
     for (std::size_t x = 0; x < stride; ++x) sums[x] = above[x] + above[x + stride] + above[x + 2 * stride];
-    for (int x = 0; x < picture.width; ++x) {
-      const float *sum = sums.data() + x;
-      const std::uint8_t *p = picture.at(x, y);
+    for (std::size_t x = 0; x + 2 < stride; ++x, p += 3) {
       const int colour = std::max({p[0], p[1], p[2]}) - std::min({p[0], p[1], p[2]});
-      mask.at(x, y) = std::abs(sum[0] + sum[1] + sum[2] - wanted) < off && colour < colour_off ? 1 : 0;
+      const bool toned = std::abs(sums[x] + sums[x + 1] + sums[x + 2] - wanted) < off;
+      *to++ = static_cast<std::uint8_t>(toned & (colour < colour_off));
     }
   }
   return mask;
@@ -90,13 +93,18 @@ struct Box {
 
 Box box_of(const PictureMask &mask) {
   Box box{mask.width, mask.height, 0, 0, 0};
-  for (int y = 0; y < mask.height; ++y)
-    for (int x = 0; x < mask.width; ++x)
-      if (mask.at(x, y)) {
-        box.left = std::min(box.left, x), box.right = std::max(box.right, x + 1);
-        box.top = std::min(box.top, y), box.bottom = std::max(box.bottom, y + 1);
-        ++box.area;
-      }
+  for (int y = 0; y < mask.height; ++y) {
+    const std::uint8_t *begin = mask.set.data() + static_cast<std::ptrdiff_t>(y) * mask.width;
+    const std::uint8_t *end = begin + mask.width;
+    const auto count = std::count(begin, end, 1);
+    if (count == 0) continue;
+    while (!end[-1]) --end;
+    const std::uint8_t *first = std::find(begin, end, 1);
+    box.left = std::min(box.left, static_cast<int>(first - begin));
+    box.right = std::max(box.right, static_cast<int>(end - begin));
+    box.top = std::min(box.top, y), box.bottom = y + 1;
+    box.area += static_cast<double>(count);
+  }
   return box;
 }
 

@@ -1,30 +1,74 @@
-// Following areas of a mask. The only ways in are those of picture_mask.h; tested in
+// Pieces of a mask. The only ways in are those of picture_mask.h; tested in
 // tests/engine/measure/bed_border.test.cpp.
 #include "engine/measure/picture_mask.h"
 
 #include <algorithm>
+#include <cstring>
 
 namespace stoneproof {
 
 namespace {
 
-struct Place {
-  int x, y;
+/// Set pixels side by side in one row.
+struct Run {
+  int y, begin, end;
+  std::size_t
+      piece; ///< the index of a run that hangs together with it, never of a later one; at last, of the first
 };
 
-/// Takes everything that hangs together with the places on the stack out of `left` and into `to`.
-std::size_t move_joined(std::vector<Place> &stack, PictureMask &left, PictureMask &to) {
-  std::size_t count = 0;
-  while (!stack.empty()) {
-    const Place p = stack.back();
-    stack.pop_back();
-    if (p.x < 0 || p.y < 0 || p.x >= left.width || p.y >= left.height || !left.at(p.x, p.y)) continue;
-    left.at(p.x, p.y) = 0, to.at(p.x, p.y) = 1, ++count;
-    for (const Place step : {Place{1, 0}, Place{-1, 0}, Place{0, 1}, Place{0, -1}})
-      stack.push_back({p.x + step.x, p.y + step.y});
+/// The runs of a mask, row after row, joined to pieces.
+class Pieces {
+public:
+  explicit Pieces(const PictureMask &mask) : width_(mask.width), height_(mask.height) {
+    for (int y = 0; y < mask.height; ++y) add_row(mask, y);
+    for (Run &run : runs_) run.piece = runs_[run.piece].piece; // those before it know theirs
   }
-  return count;
-}
+
+  std::size_t count() const { return runs_.size(); }
+  const std::vector<Run> &runs() const { return runs_; }
+
+  /// Those whose piece, the index of its first run, is chosen.
+  PictureMask mask_of(const std::vector<bool> &chosen) const {
+    PictureMask mask(width_, height_);
+    for (const Run &run : runs_)
+      if (chosen[run.piece])
+        std::fill(&mask.at(run.begin, run.y), &mask.at(run.begin, run.y) + (run.end - run.begin),
+                  std::uint8_t{1});
+    return mask;
+  }
+
+private:
+  void add_row(const PictureMask &mask, int y) {
+    const std::uint8_t *row = mask.set.data() + static_cast<std::ptrdiff_t>(y) * width_;
+    std::size_t above = row_above_;
+    row_above_ = runs_.size();
+    const auto until = [&](int x, int value) {
+      const void *at = std::memchr(row + x, value, static_cast<std::size_t>(width_ - x));
+      return at ? static_cast<int>(static_cast<const std::uint8_t *>(at) - row) : width_;
+    };
+    for (int begin = until(0, 1); begin < width_;) {
+      const int end = until(begin, 0);
+      runs_.push_back({y, begin, end, runs_.size()});
+      while (above < row_above_ && runs_[above].end <= begin) ++above;
+      for (std::size_t touching = above; touching < row_above_ && runs_[touching].begin < end; ++touching)
+        join(touching, runs_.size() - 1);
+      begin = until(end, 1);
+    }
+  }
+
+  std::size_t first_of(std::size_t run) {
+    while (runs_[run].piece != run) run = runs_[run].piece = runs_[runs_[run].piece].piece;
+    return run;
+  }
+  void join(std::size_t one, std::size_t other) {
+    one = first_of(one), other = first_of(other);
+    runs_[std::max(one, other)].piece = std::min(one, other);
+  }
+
+  int width_, height_;
+  std::vector<Run> runs_;
+  std::size_t row_above_ = 0; ///< the first run of the row before
+};
 
 /// One bit for each of five pixels: the least is their AND, the largest their OR.
 template <class Join>
@@ -58,13 +102,12 @@ PictureMask of_square(const PictureMask &mask, Join join) {
 } // namespace
 
 PictureMask joined_to_edge(const PictureMask &mask, int strip) {
-  PictureMask left = mask, joined(mask.width, mask.height);
-  std::vector<Place> stack;
-  for (int y = 0; y < mask.height; ++y)
-    for (int x = 0; x < mask.width; ++x)
-      if (std::min({x, y, mask.width - 1 - x, mask.height - 1 - y}) < strip) stack.push_back({x, y});
-  move_joined(stack, left, joined);
-  return joined;
+  const Pieces pieces(mask);
+  std::vector<bool> joined(pieces.count());
+  for (const Run &run : pieces.runs())
+    if (std::min({run.begin, run.y, mask.width - run.end, mask.height - 1 - run.y}) < strip)
+      joined[run.piece] = true;
+  return pieces.mask_of(joined);
 }
 
 PictureMask opened(const PictureMask &mask) {
@@ -74,21 +117,13 @@ PictureMask opened(const PictureMask &mask) {
 }
 
 PictureMask largest_piece(const PictureMask &mask) {
-  PictureMask left = mask, seen(mask.width, mask.height), best(mask.width, mask.height);
-  std::size_t most = 0;
-  std::vector<Place> stack;
-  Place inside{0, 0};
-  for (int y = 0; y < mask.height; ++y)
-    for (int x = 0; x < mask.width; ++x) {
-      if (!left.at(x, y)) continue;
-      stack.push_back({x, y});
-      if (const std::size_t count = move_joined(stack, left, seen); count > most)
-        most = count, inside = {x, y};
-    }
-  left = mask;
-  if (most > 0) stack.push_back(inside);
-  move_joined(stack, left, best);
-  return best;
+  const Pieces pieces(mask);
+  std::vector<int> pixels(pieces.count());
+  for (const Run &run : pieces.runs()) pixels[run.piece] += run.end - run.begin;
+  std::vector<bool> largest(pieces.count());
+  if (!pixels.empty())
+    largest[static_cast<std::size_t>(std::ranges::max_element(pixels) - pixels.begin())] = true;
+  return pieces.mask_of(largest);
 }
 
 } // namespace stoneproof
