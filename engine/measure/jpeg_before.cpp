@@ -3,10 +3,13 @@
 #include "engine/measure/jpeg_before.h"
 
 #include "engine/measure/jpeg_quality.h"
+#include "engine/picture/lanes.h"
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <numbers>
+#include <utility>
 
 namespace stoneproof {
 
@@ -17,7 +20,19 @@ constexpr double rounding = 0.45;
 constexpr int largest_step = 120, least_quality = 20, most_quality = 99;
 constexpr std::size_t mode_count = 20; ///< five diagonals
 
-double normal_below(double x) { return 0.5 * std::erfc(-x / std::numbers::sqrt2); }
+/// Share of what pixels were rounded to that lies less than `off` above its multiple. Of halves only, where
+/// bins begin and end.
+double rounded_below(double off) {
+  constexpr int least = -10, most = 40; // there it is 0 and 1
+  static const auto table = [] {
+    std::array<double, most - least + 1> shares{};
+    for (int half = least; half <= most; ++half)
+      shares[static_cast<std::size_t>(half - least)] =
+          0.5 * std::erfc(-0.5 * half / rounding / std::numbers::sqrt2);
+    return shares;
+  }();
+  return table[static_cast<std::size_t>(std::clamp(2 * off, double{least}, double{most}) - least)];
+}
 
 /// The |values| of one mode: how often each multiple of the present step occurs, and how values lie where no
 /// grid bends them.
@@ -26,7 +41,7 @@ public:
   explicit Values(int step) : step_(step), counts_(static_cast<std::size_t>(reach / step) + 1) {}
 
   void add(float value) {
-    const auto k = static_cast<std::size_t>(std::lround(std::abs(value) / static_cast<float>(step_)));
+    const auto k = static_cast<std::size_t>(std::abs(value) / static_cast<float>(step_) + 0.5F);
     if (k < counts_.size()) ++counts_[k];
   }
   void add_free(float value) {
@@ -48,14 +63,12 @@ public:
     return value <= 0 ? 0 : static_cast<std::size_t>(value / step_ + 0.5);
   }
 
-  /// Share of the free values, unscaled, that lie below.
+  /// How many of the free values lie below; of halves of a level, where bins begin and end.
   double free_below(double value) const {
-    const double bin = std::min(value * free_bins_a_level, free_bins - 1.0);
-    if (bin <= 0) return 0;
-    const auto i = static_cast<std::size_t>(bin);
-    return free_[i] + (free_[i + 1] - free_[i]) * (bin - static_cast<double>(i));
+    return free_[static_cast<std::size_t>(std::min(value * free_bins_a_level, free_bins - 1.0))];
   }
-  /// How many values of the picture lay below before they were quantized with the present step.
+  /// How many values of the picture lay below before they were quantized with the present step; of halves,
+  /// too.
   double counted_below(double value) const {
     const std::size_t k = bin_of(value);
     if (k >= counts_.size()) return below_.back();
@@ -80,9 +93,11 @@ Expected expected(const Values &values, int step) {
   const std::size_t bins = values.counts().size();
   Expected e{std::vector<double>(bins), std::vector<double>(bins)};
   const double end = values.high(bins - 1);
+  double counted = 0;
   for (int j = 0; (j - 0.5) * step < end; ++j) {
     const double centre = j * step, begin = std::max(0.0, (j - 0.5) * step), stop = (j + 0.5) * step;
-    const double count = values.counted_below(stop) - values.counted_below(begin);
+    const double upto_stop = values.counted_below(stop),
+                 count = upto_stop - std::exchange(counted, upto_stop);
     const double density = count / (values.free_below(stop) - values.free_below(begin));
     for (std::size_t k = values.bin_of(begin); k < bins && values.low(k) < stop; ++k)
       e.even[k] += density * (values.free_below(std::min(stop, values.high(k))) -
@@ -90,7 +105,7 @@ Expected expected(const Values &values, int step) {
     double before = 0;
     for (std::size_t k = values.bin_of(centre - 4 * rounding);
          k < bins && values.low(k) < centre + 4 * rounding; ++k) {
-      const double upto = normal_below((values.high(k) - centre) / rounding);
+      const double upto = rounded_below(values.high(k) - centre);
       e.stepped[k] += count * (upto - before);
       before = upto;
     }
@@ -101,13 +116,13 @@ Expected expected(const Values &values, int step) {
 /// Logarithm of the likelihood ratio; values of less than half an earlier step tell nothing.
 double likelihood(const Values &values, int step) {
   constexpr double least_count = 30, outliers = 0.03, nothing = 1e-9;
-  const Expected e = expected(values, step);
   const std::vector<double> &counts = values.counts();
   const auto first = static_cast<std::size_t>(0.5 * step / values.step() + 0.5) + 1;
   double count = 0, stepped = nothing, even = nothing;
-  for (std::size_t k = first; k < counts.size(); ++k)
-    count += counts[k], stepped += e.stepped[k], even += e.even[k];
+  for (std::size_t k = first; k < counts.size(); ++k) count += counts[k];
   if (count < least_count) return 0;
+  const Expected e = expected(values, step);
+  for (std::size_t k = first; k < counts.size(); ++k) stepped += e.stepped[k], even += e.even[k];
   double sum = 0;
   for (std::size_t k = first; k < counts.size(); ++k) {
     if (counts[k] == 0) continue;
@@ -118,33 +133,61 @@ double likelihood(const Values &values, int step) {
   return sum;
 }
 
-/// The low frequencies of one block, in the order of block_modes.
-std::array<float, mode_count> frequencies(const Tile &tile, int left, int top) {
-  constexpr std::size_t waves = 6; // as many as five diagonals need
-  const BlockCosines &c = block_cosines();
-  std::array<std::array<float, jpeg_block>, waves> columns{};
+constexpr std::size_t waves = 6; ///< as many as five diagonals need
+
+/// The waves down of a row of blocks: [frequency][across].
+using Columns = std::array<std::vector<float>, waves>;
+
+void find_columns(const Tile &tile, int top, Columns &columns) {
+  const auto side = static_cast<std::size_t>(tile.side);
+  std::vector<float> row(side);
+  for (auto &column : columns) column.assign(side, 0);
   for (std::size_t y = 0; y < jpeg_block; ++y) {
-    const std::uint8_t *row =
-        tile.luma.data() + static_cast<std::ptrdiff_t>(top + static_cast<int>(y)) * tile.side + left;
-    for (std::size_t u = 0; u < waves; ++u)
-      for (std::size_t x = 0; x < jpeg_block; ++x) columns[u][x] += c[u][y] * static_cast<float>(row[x]);
+    const std::uint8_t *from = tile.luma.data() + (static_cast<std::size_t>(top) + y) * side;
+    for (std::size_t x = 0; x < side; ++x) row[x] = from[x];
+    for (std::size_t u = 0; u < waves; ++u) {
+      const float cosine = block_cosines()[u][y];
+      float *to = columns[u].data();
+      for (std::size_t x = 0; x < side; ++x) to[x] += cosine * row[x];
+    }
   }
-  std::array<float, mode_count> values{};
-  const auto modes = block_modes();
-  for (std::size_t m = 0; m < mode_count; ++m)
-    for (std::size_t x = 0; x < jpeg_block; ++x)
-      values[m] += c[static_cast<std::size_t>(modes[m].across)][x] *
-                   columns[static_cast<std::size_t>(modes[m].down)][x];
+}
+
+/// The low frequencies of one block, in the order of block_modes.
+std::array<float, mode_count> frequencies(const Columns &columns, std::size_t left) {
+  // [place][frequency], so that the waves across lie side by side, more of them than are asked for.
+  static const BlockCosines across = [] {
+    BlockCosines turned{};
+    for (std::size_t u = 0; u < jpeg_block; ++u)
+      for (std::size_t x = 0; x < jpeg_block; ++x) turned[x][u] = block_cosines()[u][x];
+    return turned;
+  }();
+  std::array<std::array<float, jpeg_block>, waves> both;
+  for (std::size_t down = 0; down < waves; ++down)
+    for (std::size_t u = 0; u < jpeg_block; u += lane_count) {
+      Lanes sum{};
+      for (std::size_t x = 0; x < jpeg_block; ++x) sum += columns[down][left + x] * lanes_at(&across[x][u]);
+      std::memcpy(&both[down][u], &sum, sizeof sum);
+    }
+  std::array<float, mode_count> values;
+  for (std::size_t m = 0; m < mode_count; ++m) {
+    const BlockMode mode = block_modes()[m];
+    values[m] = both[static_cast<std::size_t>(mode.down)][static_cast<std::size_t>(mode.across)];
+  }
   return values;
 }
 
 /// Hands the frequencies of all blocks that are not clipped, from `offset` on, to `use`.
 template <class Use>
 void for_blocks(const std::vector<Tile> &tiles, int offset, Use use) {
+  Columns columns;
   for (const Tile &tile : tiles)
-    for (int y = offset; y + jpeg_block <= tile.side; y += jpeg_block)
+    for (int y = offset; y + jpeg_block <= tile.side; y += jpeg_block) {
+      find_columns(tile, y, columns);
+      const ClippedColumns clipped(tile, y, jpeg_block);
       for (int x = offset; x + jpeg_block <= tile.side; x += jpeg_block)
-        if (!is_clipped(tile, x, y, jpeg_block)) use(frequencies(tile, x, y));
+        if (!clipped.any(x, jpeg_block)) use(frequencies(columns, static_cast<std::size_t>(x)));
+    }
 }
 
 std::optional<std::vector<Values>> values_of(const std::vector<Tile> &tiles, const QuantTable &present) {

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstring>
 #include <numbers>
 
 namespace stoneproof {
@@ -76,13 +77,17 @@ std::span<const BlockMode> block_modes() {
   return all;
 }
 
-bool is_clipped(const Tile &tile, int left, int top, int side) {
-  for (int y = top; y < top + side; ++y) {
-    const std::uint8_t *row = tile.luma.data() + static_cast<std::ptrdiff_t>(y) * tile.side + left;
-    for (int x = 0; x < side; ++x)
-      if (row[x] <= 1 || row[x] >= 254) return true;
+ClippedColumns::ClippedColumns(const Tile &tile, int top, int rows)
+    : clipped_(static_cast<std::size_t>(tile.side)) {
+  for (int y = top; y < top + rows; ++y) {
+    const std::uint8_t *row = tile.luma.data() + static_cast<std::ptrdiff_t>(y) * tile.side;
+    for (std::size_t x = 0; x < clipped_.size(); ++x)
+      clipped_[x] = static_cast<std::uint8_t>(clipped_[x] | (row[x] <= 1) | (row[x] >= 254));
   }
-  return false;
+}
+
+bool ClippedColumns::any(int left, int columns) const {
+  return std::memchr(clipped_.data() + left, 1, static_cast<std::size_t>(columns)) != nullptr;
 }
 
 EarlierQuality nearest_quality(std::span<const FoundStep> steps) {

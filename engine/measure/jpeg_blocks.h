@@ -6,7 +6,9 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <span>
+#include <vector>
 
 namespace stoneproof {
 
@@ -29,8 +31,16 @@ struct BlockMode {
 /// mostly nought.
 std::span<const BlockMode> block_modes();
 
-/// Whether black or white is in a square of the tile: decoders clip there, which hides what was quantized.
-bool is_clipped(const Tile &tile, int left, int top, int side);
+/// In which columns of some rows of a tile there is black or white: decoders clip there, which hides what was
+/// quantized.
+class ClippedColumns {
+public:
+  ClippedColumns(const Tile &tile, int top, int rows);
+  bool any(int left, int columns) const;
+
+private:
+  std::vector<std::uint8_t> clipped_;
+};
 
 /// A step of an unknown table.
 struct FoundStep {

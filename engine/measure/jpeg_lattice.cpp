@@ -3,11 +3,15 @@
 #include "engine/measure/jpeg_lattice.h"
 
 #include "engine/measure/jpeg_quality.h"
+#include "engine/picture/lanes.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdlib>
+#include <cstring>
 #include <numbers>
+#include <numeric>
 
 namespace stoneproof {
 
@@ -22,7 +26,9 @@ constexpr std::size_t mode_count = 35;
 constexpr int value_bins = 192;
 constexpr float bins_a_level = 2;
 
-using Patch = std::array<float, static_cast<std::size_t>(patch_side) * patch_side>;
+/// A row of a patch; the last value is nought, and fills the vectors that rows are handled in.
+using PatchRow = std::array<float, patch_side + 1>;
+using Patch = std::array<PatchRow, patch_side>;
 
 struct Found {
   double variance;
@@ -30,15 +36,28 @@ struct Found {
   int x, y;
 };
 
-double variance_of(const Tile &tile, int left, int top) {
-  std::int32_t sum = 0, squares = 0;
+/// Of the columns of some rows of a tile: sums of its values and of their squares.
+struct ColumnSums {
+  std::vector<std::int32_t> values, squares;
+};
+
+ColumnSums column_sums(const Tile &tile, int top) {
+  const auto side = static_cast<std::size_t>(tile.side);
+  ColumnSums sums{std::vector<std::int32_t>(side), std::vector<std::int32_t>(side)};
   for (int y = top; y < top + patch_side; ++y) {
-    const std::uint8_t *row = tile.luma.data() + static_cast<std::ptrdiff_t>(y) * tile.side + left;
-    for (int x = 0; x < patch_side; ++x) sum += row[x], squares += row[x] * row[x];
+    const std::uint8_t *row = tile.luma.data() + static_cast<std::ptrdiff_t>(y) * tile.side;
+    for (std::size_t x = 0; x < side; ++x) sums.values[x] += row[x], sums.squares[x] += row[x] * row[x];
   }
+  return sums;
+}
+
+double variance_of(const ColumnSums &sums, int left) {
+  const auto sum = [left](const std::vector<std::int32_t> &columns) {
+    return std::accumulate(columns.begin() + left, columns.begin() + left + patch_side, 0);
+  };
   constexpr double count = patch_side * patch_side;
-  const double mean = sum / count;
-  return squares / count - mean * mean;
+  const double mean = sum(sums.values) / count;
+  return sum(sums.squares) / count - mean * mean;
 }
 
 /// Patches with most texture; none where there are too few.
@@ -47,12 +66,14 @@ std::vector<Patch> patches_of(const std::vector<Tile> &tiles) {
   constexpr std::size_t most_patches = 500, least_patches = 50;
   std::vector<Found> found;
   for (const Tile &tile : tiles)
-    for (int y = 0; y + patch_side <= tile.side; y += jpeg_block)
-      for (int x = 0; x + patch_side <= tile.side; x += jpeg_block) {
-        const double variance = variance_of(tile, x, y);
-        if (variance > least_variance && !is_clipped(tile, x, y, patch_side))
+    for (int y = 0; y + patch_side <= tile.side; y += jpeg_block) {
+      const ColumnSums sums = column_sums(tile, y);
+      const ClippedColumns clipped(tile, y, patch_side);
+      for (int x = 0; x + patch_side <= tile.side; x += jpeg_block)
+        if (const double variance = variance_of(sums, x);
+            variance > least_variance && !clipped.any(x, patch_side))
           found.push_back({variance, &tile, x, y});
-      }
+    }
   if (found.size() < least_patches) return {};
   if (found.size() > most_patches) {
     std::nth_element(found.begin(), found.begin() + most_patches, found.end(),
@@ -63,51 +84,44 @@ std::vector<Patch> patches_of(const std::vector<Tile> &tiles) {
   for (std::size_t i = 0; i < found.size(); ++i)
     for (int y = 0; y < patch_side; ++y)
       for (int x = 0; x < patch_side; ++x)
-        patches[i][static_cast<std::size_t>(y * patch_side + x)] =
+        patches[i][static_cast<std::size_t>(y)][static_cast<std::size_t>(x)] =
             static_cast<float>(found[i].tile->at(found[i].x + x, found[i].y + y)) - 128.0F;
   return patches;
 }
 
-/// How often each |value| of a mode occurs, by place of the grid.
-class Counts {
-public:
-  void add(const Patch &patch) {
-    const BlockCosines &c = block_cosines();
-    for (std::size_t dy = 0; dy < jpeg_block; ++dy) {
-      Columns columns{};
-      for (std::size_t u = 0; u < jpeg_block; ++u)
-        for (std::size_t y = 0; y < jpeg_block; ++y)
-          for (std::size_t x = 0; x < patch_side; ++x)
-            columns[u][x] += c[u][y] * patch[(dy + y) * patch_side + x];
-      for (std::size_t mode = 0; mode < mode_count; ++mode) add_mode(columns, mode, dy * jpeg_block);
+/// The waves down of all patches, for one row of places: [frequency][patch][across].
+using Columns = std::array<std::vector<PatchRow>, jpeg_block>;
+
+void find_columns(const std::vector<Patch> &patches, std::size_t dy, Columns &columns) {
+  const BlockCosines &c = block_cosines();
+  for (std::size_t u = 0; u < jpeg_block; ++u) {
+    columns[u].resize(patches.size());
+    for (std::size_t i = 0; i < patches.size(); ++i)
+      for (std::size_t x = 0; x < PatchRow().size(); x += lane_count) {
+        Lanes sum{};
+        for (std::size_t y = 0; y < jpeg_block; ++y) sum += c[u][y] * lanes_at(&patches[i][dy + y][x]);
+        std::memcpy(&columns[u][i][x], &sum, sizeof sum);
+      }
+  }
+}
+
+/// How often each |value| of a mode occurs, at the eight places of a row.
+using Counts = std::array<std::array<std::int16_t, value_bins + 8>, jpeg_block>;
+
+Counts counts_of(const Columns &columns, BlockMode mode) {
+  const auto &wave = block_cosines()[static_cast<std::size_t>(mode.across)];
+  Counts counts{};
+  for (const PatchRow &column : columns[static_cast<std::size_t>(mode.down)]) {
+    for (std::size_t dx = 0; dx < jpeg_block; dx += lane_count) {
+      Lanes value{};
+      for (std::size_t x = 0; x < jpeg_block; ++x) value += lanes_at(&column[dx + x]) * wave[x];
+      const IntLanes bins = whole(value * bins_a_level);
+      for (std::size_t i = 0; i < lane_count; ++i)
+        ++counts[dx + i][static_cast<std::size_t>(std::min(std::abs(bins[i]), value_bins))];
     }
   }
-
-  const std::int16_t *of(std::size_t place, std::size_t mode) const {
-    return counts_.data() + (place * mode_count + mode) * stride;
-  }
-
-private:
-  using Columns = std::array<std::array<float, patch_side>, jpeg_block>;
-  static constexpr std::size_t stride = value_bins + 8;
-
-  /// The eight places of a row of them.
-  void add_mode(const Columns &columns, std::size_t mode, std::size_t first_place) {
-    const auto &column = columns[static_cast<std::size_t>(block_modes()[mode].down)];
-    const auto &wave = block_cosines()[static_cast<std::size_t>(block_modes()[mode].across)];
-    std::array<float, jpeg_block> values{};
-    for (std::size_t x = 0; x < jpeg_block; ++x)
-      for (std::size_t dx = 0; dx < jpeg_block; ++dx) values[dx] += column[dx + x] * wave[x];
-    std::array<std::int32_t, jpeg_block> bins{};
-    for (std::size_t dx = 0; dx < jpeg_block; ++dx)
-      bins[dx] = std::min(static_cast<std::int32_t>(std::abs(values[dx]) * bins_a_level), value_bins);
-    std::int16_t *counts = counts_.data() + (first_place * mode_count + mode) * stride;
-    for (std::size_t dx = 0; dx < jpeg_block; ++dx)
-      ++counts[dx * mode_count * stride + static_cast<std::size_t>(bins[dx])];
-  }
-
-  std::vector<std::int16_t> counts_ = std::vector<std::int16_t>(places * mode_count * stride);
-};
+  return counts;
+}
 
 /// cos(2 pi c / step) of every bin's middle, in 16384ths; values of less than half a step tell nothing.
 using Wave = std::array<std::int16_t, value_bins>;
@@ -137,9 +151,15 @@ class Sums {
 public:
   using OfPlaces = std::array<Sum, places>;
 
-  explicit Sums(const Counts &counts) {
-    for (std::size_t mode = 0; mode < mode_count; ++mode)
-      for (std::size_t place = 0; place < places; ++place) fill(counts.of(place, mode), mode, place);
+  explicit Sums(const std::vector<Patch> &patches) {
+    Columns columns;
+    for (std::size_t dy = 0; dy < jpeg_block; ++dy) {
+      find_columns(patches, dy, columns);
+      for (std::size_t mode = 0; mode < mode_count; ++mode) {
+        const Counts counts = counts_of(columns, block_modes()[mode]);
+        for (std::size_t dx = 0; dx < jpeg_block; ++dx) fill(counts[dx].data(), mode, dy * jpeg_block + dx);
+      }
+    }
   }
 
   const OfPlaces &at(std::size_t mode, int step) const { return sums_[mode][static_cast<std::size_t>(step)]; }
@@ -282,9 +302,7 @@ private:
 std::optional<JpegTrace> jpeg_trace(const std::vector<Tile> &tiles, const LatticeOrder &order) {
   const std::vector<Patch> patches = patches_of(tiles);
   if (patches.empty()) return std::nullopt;
-  Counts counts;
-  for (const Patch &patch : patches) counts.add(patch);
-  return Search(Sums(counts), order).best();
+  return Search(Sums(patches), order).best();
 }
 
 } // namespace stoneproof
