@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <cstring>
+#include <utility>
 
 namespace stoneproof {
 
@@ -45,19 +46,16 @@ double detail_of(const std::uint8_t *pixels, std::size_t stride, int side) {
   return static_cast<double>(sum) / static_cast<double>(count);
 }
 
-/// The same, but a sum, of gray or of the green in RGB, on every fourth row and in every second column:
-/// enough to choose by. `bytes` a pixel.
-std::int64_t rough_detail(const std::uint8_t *pixels, std::size_t stride, int side, int bytes) {
+/// The same, but a sum, of gray or of the green in RGB, of one row and in every second column: enough to
+/// choose by. `bytes` a pixel.
+template <int bytes>
+std::int32_t rough_detail(const std::uint8_t *here, int side) {
+  here += bytes / 2;
+  const std::uint8_t *above = here - side * bytes, *below = here + side * bytes;
   const int last = (side - 1) * bytes;
-  std::int64_t sum = 0;
-  for (int row = 1; row + 1 < side; row += 4) {
-    const std::uint8_t *here = pixels + static_cast<std::size_t>(row) * stride + bytes / 2;
-    const std::uint8_t *above = here - stride, *below = here + stride;
-    std::int32_t of_row = 0;
-    for (int x = bytes; x < last; x += 2 * bytes)
-      of_row += std::abs(4 * here[x] - here[x - bytes] - here[x + bytes] - above[x] - below[x]);
-    sum += of_row;
-  }
+  std::int32_t sum = 0;
+  for (int x = bytes; x < last; x += 2 * bytes)
+    sum += std::abs(4 * here[x] - here[x - bytes] - here[x + bytes] - above[x] - below[x]);
   return sum;
 }
 
@@ -79,57 +77,57 @@ TileSampler::TileSampler(const PixelPart &part, const RowLayout &layout, std::si
   if (side_ == 0) return;
   row_step_ = std::max<std::int64_t>(1, part.pixels() / enough_pixels);
   bytes_ = plain_gray_ ? 1 : 3;
-  band_.resize(static_cast<std::size_t>(grid_.width * bytes_) * static_cast<std::size_t>(side_));
+  const auto across = static_cast<std::size_t>(grid_.width / side_);
+  pixels_ = std::make_unique_for_overwrite<std::uint8_t[]>((across + most_) * tile_bytes());
+  for (std::size_t i = 0; i < across; ++i)
+    row_.push_back({grid_.x + static_cast<std::int64_t>(i) * side_, 0, 0, pixels_.get() + i * tile_bytes()});
 }
 
 void TileSampler::add(std::int64_t y, const std::uint8_t *row) {
   if (side_ == 0 || !grid_.has_row(y) || (y - grid_.y) / side_ % row_step_ != 0) return;
-  const std::int64_t line = (y - grid_.y) % side_, first = grid_.x - layout_.x;
-  std::uint8_t *to = band_.data() + line * grid_.width * bytes_;
-  if (plain_gray_ || plain_rgb_)
-    std::memcpy(to, row + first * bytes_, static_cast<std::size_t>(grid_.width * bytes_));
-  else
-    to_rgb_.convert(row, first, grid_.width, to);
+  const std::int64_t line = (y - grid_.y) % side_, stride = side_ * bytes_;
+  for (Candidate &tile : row_) {
+    std::uint8_t *to = tile.pixels + line * stride;
+    if (plain_gray_ || plain_rgb_)
+      std::memcpy(to, row + (tile.x - layout_.x) * bytes_, static_cast<std::size_t>(stride));
+    else
+      to_rgb_.convert(row, tile.x - layout_.x, side_, to);
+    if (line % 4 == 2) // while the rows are still near at hand
+      tile.rough += bytes_ == 1 ? rough_detail<1>(to - stride, side_) : rough_detail<3>(to - stride, side_);
+  }
   if (line + 1 == side_) judge_row_of_tiles(y + 1 - side_);
 }
 
-Tile TileSampler::tile_at(std::int64_t x, std::int64_t y) const {
-  const auto side = static_cast<std::size_t>(side_);
-  Tile tile{grid_.x + x, y, side_, std::vector<std::uint8_t>(side * side), 0};
-  const std::uint8_t *pixels = band_.data() + x * bytes_;
-  std::uint8_t *to = tile.luma.data();
-  for (int row = 0; row < side_; ++row, pixels += grid_.width * bytes_, to += side_) {
-    if (plain_gray_)
-      std::memcpy(to, pixels, side);
-    else
-      for (std::size_t column = 0; column < side; ++column) to[column] = luma_of(pixels + 3 * column);
+/// What is kept changes its room with what it drives out.
+void TileSampler::judge_row_of_tiles(std::int64_t y) {
+  for (Candidate &tile : row_) {
+    Candidate best{tile.x, y, std::exchange(tile.rough, 0), nullptr};
+    const bool full = kept_.size() == most_;
+    if (full && best.rough <= kept_.back().rough) continue;
+    std::uint8_t *room = pixels_.get() + (row_.size() + kept_.size()) * tile_bytes();
+    if (full) {
+      room = kept_.back().pixels;
+      kept_.pop_back();
+    }
+    best.pixels = std::exchange(tile.pixels, room);
+    const auto place = std::upper_bound(kept_.begin(), kept_.end(), best,
+                                        [](const auto &a, const auto &b) { return a.rough > b.rough; });
+    kept_.insert(place, best);
   }
+}
+
+Tile TileSampler::tile_of(const Candidate &kept) const {
+  const auto side = static_cast<std::size_t>(side_);
+  Tile tile{kept.x, kept.y, side_, std::vector<std::uint8_t>(side * side), 0};
+  for (std::size_t i = 0; i < tile.luma.size(); ++i)
+    tile.luma[i] = plain_gray_ ? kept.pixels[i] : luma_of(kept.pixels + 3 * i);
   tile.detail = detail_of(tile.luma.data(), side, side_);
   return tile;
 }
 
-/// The best of the row first, so that none is cut out that another drives out again.
-void TileSampler::judge_row_of_tiles(std::int64_t y) {
-  struct Candidate {
-    std::int64_t rough, x;
-  };
-  const auto stride = static_cast<std::size_t>(grid_.width * bytes_);
-  std::vector<Candidate> row;
-  for (std::int64_t x = 0; x < grid_.width; x += side_)
-    row.push_back({rough_detail(band_.data() + x * bytes_, stride, side_, static_cast<int>(bytes_)), x});
-  const auto rougher = [](const auto &a, const auto &b) { return a.rough > b.rough; };
-  std::stable_sort(row.begin(), row.end(), rougher);
-  for (const Candidate &candidate : row) {
-    if (kept_.size() == most_ && candidate.rough <= kept_.back().rough) break;
-    if (kept_.size() == most_) kept_.pop_back();
-    kept_.insert(std::upper_bound(kept_.begin(), kept_.end(), candidate, rougher),
-                 {candidate.rough, tile_at(candidate.x, y)});
-  }
-}
-
 std::vector<Tile> TileSampler::take() {
   std::vector<Tile> tiles;
-  for (Kept &kept : kept_) tiles.push_back(std::move(kept.tile));
+  for (const Candidate &kept : kept_) tiles.push_back(tile_of(kept));
   std::stable_sort(tiles.begin(), tiles.end(),
                    [](const Tile &a, const Tile &b) { return a.detail > b.detail; });
   return tiles;
@@ -138,9 +136,11 @@ std::vector<Tile> TileSampler::take() {
 Tile transposed(const Tile &tile) {
   Tile turned{tile.y, tile.x, tile.side, std::vector<std::uint8_t>(tile.luma.size()), tile.detail};
   const auto side = static_cast<std::size_t>(tile.side);
-  for (std::size_t row = 0; row < side; ++row)
+  constexpr std::size_t strip = 16; // so many rows at a time stay in the cache
+  for (std::size_t first = 0; first < side; first += strip)
     for (std::size_t column = 0; column < side; ++column)
-      turned.luma[column * side + row] = tile.luma[row * side + column];
+      for (std::size_t row = first; row < std::min(first + strip, side); ++row)
+        turned.luma[column * side + row] = tile.luma[row * side + column];
   return turned;
 }
 

@@ -6,6 +6,7 @@
 #include "engine/picture/to_rgb.h"
 
 #include <cstdint>
+#include <memory>
 #include <vector>
 
 namespace stoneproof {
@@ -25,7 +26,7 @@ struct Tile {
 
 /// Cuts a part into tiles of 256 pixels, or of 128 where it is too small, and keeps those with most detail,
 /// roughly judged.
-
+///
 /// Of a part of n times 8 megapixels only every n-th row of tiles is looked at: detail is seldom in one place
 /// alone. They begin at multiples of eight pixels of the picture, so that the blocks of a JPEG lie whole
 /// inside. Memory: one row of tiles, as wide as the part, and those that are kept.
@@ -42,12 +43,14 @@ public:
   std::vector<Tile> take();
 
 private:
-  struct Kept {
-    std::int64_t rough = 0; ///< what it was chosen by
-    Tile tile;
+  struct Candidate {
+    std::int64_t x = 0, y = 0;
+    std::int64_t rough = 0; ///< what it is chosen by, of its rows so far
+    std::uint8_t *pixels = nullptr;
   };
+  std::size_t tile_bytes() const { return static_cast<std::size_t>(side_ * side_ * bytes_); }
   void judge_row_of_tiles(std::int64_t y);
-  Tile tile_at(std::int64_t x, std::int64_t y) const;
+  Tile tile_of(const Candidate &kept) const;
 
   PixelPart grid_; ///< the pixels that tiles cover
   int side_ = 0;   ///< 0: no room
@@ -56,9 +59,9 @@ private:
   const RowLayout &layout_;
   ToRgb to_rgb_;
   bool plain_gray_, plain_rgb_;
-  std::int64_t bytes_ = 3;         ///< a pixel of the band: gray or RGB
-  std::vector<std::uint8_t> band_; ///< one row of tiles
-  std::vector<Kept> kept_;
+  std::int64_t bytes_ = 3;                 ///< a pixel of a candidate: gray or RGB
+  std::unique_ptr<std::uint8_t[]> pixels_; ///< room for a row of tiles and those that are kept
+  std::vector<Candidate> row_, kept_;
 };
 
 /// The same tile turned so that its columns are rows.
