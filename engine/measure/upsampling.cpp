@@ -146,18 +146,23 @@ struct Repeated {
 };
 
 /// Repeated pixels leave lines at every multiple of alpha, mirrored at one half, too: which of them is alpha,
-/// the columns tell.
+/// the columns tell. Factors that do not exceed `least` can prove nothing, but stand against those that do.
 Repeated repeated_pixels(const std::vector<TracePeak> &peaks, const std::vector<Tile> &tiles,
-                         const std::vector<Tile> &turned) {
-  const ColumnSteps across(tiles), down(turned);
-  const double bar = least_share * strongest(peaks);
-  Repeated best;
+                         const std::vector<Tile> &turned, double least) {
+  std::vector<double> factors;
   for (const TracePeak &peak : peaks)
-    for (const double alpha : {peak.alpha, 1 - peak.alpha}) {
-      if (peak.strength <= bar) continue;
-      const double likeness = (across.likeness(1 / alpha) + down.likeness(1 / alpha)) / 2;
-      if (likeness > best.likeness) best = {1 / alpha, likeness};
-    }
+    if (peak.strength > least_share * strongest(peaks))
+      factors.insert(factors.end(), {1 / peak.alpha, 1 / (1 - peak.alpha)});
+  const auto others =
+      std::stable_partition(factors.begin(), factors.end(), [=](double f) { return f > least; });
+  if (others == factors.begin()) return {};
+  const ColumnSteps across(tiles), down(turned);
+  Repeated best;
+  for (auto factor = factors.begin(); factor != factors.end(); ++factor) {
+    if (factor == others && best.likeness <= repeated_seems) break;
+    const double likeness = (across.likeness(*factor) + down.likeness(*factor)) / 2;
+    if (likeness > best.likeness) best = {*factor, likeness};
+  }
   return best;
 }
 
@@ -214,7 +219,8 @@ Upsampling upsampling(const std::vector<Tile> &tiles) {
 
   const std::vector<TracePeak> peaks = trace_peaks(across, down);
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
-  judge(result, peaks, repeated_pixels(peaks, tiles, turned), by_detail, bars_for(tiles.size()));
+  judge(result, peaks, repeated_pixels(peaks, tiles, turned, left_over * by_detail), by_detail,
+        bars_for(tiles.size()));
   // What is flat holds too little to clear it, but enough for a trace.
   if (result.certainty == Certainty::firm)
     bound_by_factor(result, across, down);
