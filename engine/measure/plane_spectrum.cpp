@@ -2,11 +2,13 @@
 // tests/engine/measure/printed_screen.test.cpp.
 #include "engine/measure/plane_spectrum.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <memory>
 #include <new>
 #include <numbers>
+#include <numeric>
 
 #include <kissfft/kiss_fft.h>
 #include <kissfft/kiss_fftr.h>
@@ -40,20 +42,28 @@ std::vector<float> windowed(const Tile &tile) {
   return values;
 }
 
-/// Of real rows, then of the columns of what came out: side / 2 + 1 values a row.
-std::vector<kiss_fft_cpx> transform(const std::vector<float> &pixels, int side) {
+/// |value|^2 of the transform of real rows, then of the columns of what came out: side / 2 + 1 values a row.
+std::vector<float> power_of(const std::vector<float> &pixels, int side) {
   const std::unique_ptr<kiss_fftr_state, Free> of_rows(kiss_fftr_alloc(side, 0, nullptr, nullptr));
   const std::unique_ptr<kiss_fft_state, Free> of_columns(kiss_fft_alloc(side, 0, nullptr, nullptr));
   if (!of_rows || !of_columns) throw std::bad_alloc();
   const auto count = static_cast<std::size_t>(side), bins = count / 2 + 1;
-  std::vector<kiss_fft_cpx> values(count * bins), column(count);
+  constexpr std::size_t strip = 8; // so many columns fill a line of the cache
+  std::vector<kiss_fft_cpx> values(count * bins), columns(count * strip), column(count);
+  std::vector<float> power(values.size());
   for (std::size_t y = 0; y < count; ++y)
     kiss_fftr(of_rows.get(), pixels.data() + y * count, values.data() + y * bins);
-  for (std::size_t x = 0; x < bins; ++x) {
-    kiss_fft_stride(of_columns.get(), values.data() + x, column.data(), static_cast<int>(bins));
-    for (std::size_t y = 0; y < count; ++y) values[y * bins + x] = column[y];
+  for (std::size_t first = 0; first < bins; first += strip) {
+    const std::size_t wide = std::min(strip, bins - first);
+    for (std::size_t y = 0; y < count; ++y)
+      for (std::size_t i = 0; i < wide; ++i) columns[i * count + y] = values[y * bins + first + i];
+    for (std::size_t i = 0; i < wide; ++i) {
+      kiss_fft(of_columns.get(), columns.data() + i * count, column.data());
+      for (std::size_t y = 0; y < count; ++y)
+        power[y * bins + first + i] = column[y].r * column[y].r + column[y].i * column[y].i;
+    }
   }
-  return values;
+  return power;
 }
 
 } // namespace
@@ -67,27 +77,29 @@ PlaneSpectrum::PlaneSpectrum(const std::vector<PlaneSpectrum> &spectra)
 }
 
 std::size_t PlaneSpectrum::index(int across, int down) const {
-  across = (across % side_ + side_) % side_;
+  const auto within = [this](int bin) {
+    while (bin < 0) bin += side_;
+    while (bin >= side_) bin -= side_;
+    return bin;
+  };
+  across = within(across);
   if (across > side_ / 2) across = side_ - across, down = -down;
-  down = (down % side_ + side_) % side_;
-  return static_cast<std::size_t>(down) * static_cast<std::size_t>(side_ / 2 + 1) +
+  return static_cast<std::size_t>(within(down)) * static_cast<std::size_t>(side_ / 2 + 1) +
          static_cast<std::size_t>(across);
 }
 
 double PlaneSpectrum::at(int across, int down) const { return logarithms_[index(across, down)]; }
 
 PlaneSpectrum::PlaneSpectrum(const Tile &tile) : side_(tile.side) {
-  const std::vector<kiss_fft_cpx> values = transform(windowed(tile), side_);
-  std::vector<float> power(values.size());
-  for (std::size_t i = 0; i < values.size(); ++i)
-    power[i] = values[i].r * values[i].r + values[i].i * values[i].i;
+  const std::vector<float> power = power_of(windowed(tile), side_);
   const int least = static_cast<int>(fine * side_);
   double sum = 1e-6;
   std::int64_t count = 1;
-  for (int down = -side_ / 2; down < side_ / 2; ++down)
+  for (int down = -side_ / 2; down < side_ / 2; ++down) {
+    const float *row = power.data() + index(0, down);
     for (int across = 0; across <= side_ / 2; ++across)
-      if (across * across + down * down > least * least)
-        sum += static_cast<double>(power[index(across, down)]), ++count;
+      if (across * across + down * down > least * least) sum += static_cast<double>(row[across]), ++count;
+  }
   const float share = static_cast<float>(static_cast<double>(count) / sum);
   logarithms_.resize(power.size());
   for (std::size_t i = 0; i < power.size(); ++i) logarithms_[i] = std::log(power[i] * share + 1e-4F);
@@ -102,27 +114,44 @@ double PlaneSpectrum::above_ground(int across, int down) const {
   return at(across, down) - sum / (width * width);
 }
 
+/// The row `down` from `reach` bins before its first to `reach` and one beyond its last.
+void PlaneSpectrum::continued(int down, std::vector<double> &row) const {
+  const int half = side_ / 2;
+  const float *here = logarithms_.data() + index(0, down), *opposite = logarithms_.data() + index(0, -down);
+  row.clear();
+  for (int across = reach; across > 0; --across) row.push_back(static_cast<double>(opposite[across]));
+  row.insert(row.end(), here, here + half + 1);
+  for (int across = half - 1; across >= half - reach - 1; --across)
+    row.push_back(static_cast<double>(opposite[across]));
+}
+
 void PlaneSpectrum::find_ground() {
   constexpr int width = 2 * reach + 1;
-  const int bins = side_ / 2 + 1;
+  const auto bins = static_cast<std::size_t>(side_ / 2 + 1);
   // Sums along the rows, then down the columns.
-  std::vector<float> rows(logarithms_.size());
+  std::vector<float> along(logarithms_.size());
+  std::vector<double> row;
   for (int down = 0; down < side_; ++down) {
-    double sum = 0;
-    for (int k = -reach; k <= reach; ++k) sum += at(k, down);
-    for (int across = 0; across < bins; ++across) {
-      rows[index(across, down)] = static_cast<float>(sum);
-      sum += at(across + reach + 1, down) - at(across - reach, down);
+    continued(down, row);
+    double sum = std::accumulate(row.begin(), row.begin() + width, 0.0);
+    float *to = along.data() + index(0, down);
+    for (std::size_t across = 0; across < bins; ++across) {
+      to[across] = static_cast<float>(sum);
+      sum += row[across + width] - row[across];
     }
   }
-  ground_.resize(rows.size());
-  for (int across = 0; across < bins; ++across) {
-    double sum = 0;
-    for (int k = -reach; k <= reach; ++k) sum += static_cast<double>(rows[index(across, k)]);
-    for (int down = 0; down < side_; ++down) {
-      ground_[index(across, down)] = static_cast<float>(sum / (width * width));
-      sum += static_cast<double>(rows[index(across, down + reach + 1)]) -
-             static_cast<double>(rows[index(across, down - reach)]);
+  ground_.resize(along.size());
+  std::vector<double> sums(bins);
+  const auto row_at = [&](int down) { return along.data() + index(0, down); };
+  for (int down = -reach; down <= reach; ++down)
+    for (std::size_t across = 0; across < bins; ++across)
+      sums[across] += static_cast<double>(row_at(down)[across]);
+  for (int down = 0; down < side_; ++down) {
+    float *to = ground_.data() + index(0, down);
+    const float *next = row_at(down + reach + 1), *last = row_at(down - reach);
+    for (std::size_t across = 0; across < bins; ++across) {
+      to[across] = static_cast<float>(sums[across] / (width * width));
+      sums[across] += static_cast<double>(next[across]) - static_cast<double>(last[across]);
     }
   }
 }

@@ -28,6 +28,7 @@ public:
 private:
   static constexpr int reach = 10;
   std::size_t index(int across, int down) const;
+  void continued(int down, std::vector<double> &row) const;
   void find_ground();
 
   int side_;

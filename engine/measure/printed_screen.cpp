@@ -57,10 +57,10 @@ std::vector<Line> lines_of(const PlaneSpectrum &spectrum) {
   std::vector<Line> lines;
   for (int down = -half; down < half; ++down)
     for (int across = 1; across < half; ++across) {
-      const double frequency = std::hypot(across, down) / side;
-      if (frequency < coarsest || frequency > finest) continue;
       if (across / side < axis || std::abs(down) / side < axis) continue;
       if (spectrum.above_ground(across, down) < hint_from / 2 || !is_top(spectrum, across, down)) continue;
+      const double frequency = std::hypot(across, down) / side;
+      if (frequency < coarsest || frequency > finest) continue;
       lines.push_back(line_at(spectrum, across, down));
     }
   std::ranges::sort(lines, [](const Line &a, const Line &b) { return a.above > b.above; });
@@ -128,9 +128,9 @@ double unsteadiness(const std::vector<PlaneSpectrum> &spectra, const Line &line)
 
 double strength_of(const Lattice &lattice) { return std::min(lattice.one.above, lattice.other.above); }
 
-/// The strongest lattice in the mean of the spectra.
-std::optional<Lattice> lattice_of(const std::vector<PlaneSpectrum> &spectra) {
-  const std::vector<Line> lines = lines_of(PlaneSpectrum(spectra));
+/// The strongest lattice in a mean of spectra.
+std::optional<Lattice> lattice_of(const PlaneSpectrum &mean) {
+  const std::vector<Line> lines = lines_of(mean);
   std::optional<Lattice> best;
   double highest = 0;
   for (std::size_t i = 0; i < lines.size(); ++i)
@@ -197,14 +197,18 @@ PrintedScreen printed_screen(const std::vector<Tile> &tiles) {
   const bool quarter = tiles.size() < enough && tiles.front().side == TileSampler::large;
   std::vector<PlaneSpectrum> spectra;
   for (const Tile &tile : quarter ? quartered(tiles) : tiles) spectra.emplace_back(tile);
-  auto lattice = lattice_of(spectra);
+  PlaneSpectrum mean(spectra);
+  auto lattice = lattice_of(mean);
   if (!lattice) return found;
-  if (auto shown = showing(spectra, *lattice); shown.size() >= enough && shown.size() < spectra.size())
-    if (const auto clearer = lattice_of(shown)) lattice = clearer, spectra = std::move(shown);
+  if (auto shown = showing(spectra, *lattice); shown.size() >= enough && shown.size() < spectra.size()) {
+    PlaneSpectrum of_shown(shown);
+    if (const auto clearer = lattice_of(of_shown))
+      lattice = clearer, spectra = std::move(shown), mean = std::move(of_shown);
+  }
 
   found.strength = strength_of(*lattice);
   found.unsteadiness = std::max(unsteadiness(spectra, lattice->one), unsteadiness(spectra, lattice->other));
-  const Lattice dots = fundamental(PlaneSpectrum(spectra), *lattice);
+  const Lattice dots = fundamental(mean, *lattice);
   found.ruling = (dots.one.frequency() + dots.other.frequency()) / 2;
   found.angle = angle_of(dots.one, dots.other);
   found.ruling_sure = found.ruling <= finest_sure;
