@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
 #include <iterator>
 
 namespace stoneproof::content {
@@ -104,7 +105,10 @@ std::vector<PictureWords> picture_words(const Evidence &evidence) {
 
 std::string patch_words(const Evidence &evidence, const Patch &patch) {
   const PlacedFrame &placed = evidence.frames[patch.frame];
-  return fmt::format("{} of {}, {}", size(printed_size(patch, evidence)), page_name(evidence.page_of(placed)),
+  const Page &page = evidence.page_of(placed);
+  std::string where = page.kind == PageKind::cover ? "the cover" : page_name(page);
+  where.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(where.front())));
+  return fmt::format("{} of {}, {}", size(printed_size(patch, evidence)), where,
                      ppi(placed.laid->effective()));
 }
 

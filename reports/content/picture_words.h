@@ -30,7 +30,7 @@ struct PictureWords {
 /// One entry for each of Book::pictures, in their order.
 std::vector<PictureWords> picture_words(const Evidence &evidence);
 
-/// What a true-size patch shows: "25 × 25 mm of page 7 as printed, 212 ppi".
+/// What a true-size patch shows: "25 × 25 mm of page 7, 212 ppi".
 std::string patch_words(const Evidence &evidence, const Patch &patch);
 
 } // namespace stoneproof::content

@@ -82,5 +82,5 @@ TEST_CASE("what was measured is that of the frame that prints it most coarsely")
 
 TEST_CASE("a patch says what it shows") {
   const Evidence evidence = three_pictures();
-  CHECK(patch_words(evidence, {{{475, 275, 250, 250}, 250, 250, {}}, 0}) == "25 × 25 mm of Page 1, 254 ppi");
+  CHECK(patch_words(evidence, {{{475, 275, 250, 250}, 250, 250, {}}, 0}) == "25 × 25 mm of page 1, 254 ppi");
 }

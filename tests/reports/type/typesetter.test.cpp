@@ -127,7 +127,7 @@ TEST_CASE("characters beyond our fonts come from other installed ones, where the
   const ShapedLine line = with.shape(Face::text, "漢");
   const auto subset = with.subset(line.runs[0].font, {line.runs[0].glyphs[0].id});
   REQUIRE(subset);
-  CHECK(subset.value().size() < 40'000);
+  CHECK(subset.value().size() < 1'000'000); // the whole font has four times as much
 }
 
 TEST_CASE("fonts for characters are as few as can be, and the same every time") {
