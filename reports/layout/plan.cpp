@@ -65,17 +65,23 @@ void lay_out_advice(Sheets &sheets, const std::vector<content::Advice> &advice) 
   }
 }
 
+/// Where a person's name stands on their first sheet.
+constexpr Rect person_head{style::margin, style::margin, PlanSheets::width,
+                           style::plan_label.leading + style::title.leading};
+
 std::string bookmark_title(const content::PlanPile &pile) {
   return pile.setting.empty() ? pile.device : fmt::format("{}, {}", pile.device, pile.setting);
 }
 
-/// A row of the table leads to the sheets of that person, where there are any.
+/// A row of the table leads to the sheets of that person, where there are any, and their head leads back.
 void link_people(const content::PlanContent &content, const std::vector<PersonRow> &rows,
                  const std::vector<std::size_t> &begins, std::vector<DocumentPage> &pages) {
   for (std::size_t i = 0; i < rows.size(); ++i)
     for (std::size_t person = 0; person < content.people.size(); ++person)
-      if (content.people[person].line == i)
+      if (content.people[person].line == i) {
         pages[rows[i].sheet].links.push_back({rows[i].area, begins[person]});
+        pages[begins[person]].links.push_back({person_head, rows[i].sheet});
+      }
 }
 
 } // namespace
