@@ -64,6 +64,7 @@ Outcome<Font> Font::load(const FontFile &file) {
   Font font;
   font.font_.reset(hb_font_create(face.get()));
   font.facts_ = facts_of(face.get(), font.font_.get());
+  hb_font_get_nominal_glyph(font.font_.get(), 0x25A1, &font.square_);
   hb_face_make_immutable(face.get());
   hb_font_make_immutable(font.font_.get());
   return font;
@@ -76,7 +77,7 @@ bool Font::has(char32_t character) const {
   return hb_font_get_nominal_glyph(font_.get(), character, &glyph) != 0;
 }
 
-void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer) const {
+void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer, GlyphId missing) const {
   static constexpr auto whole = HB_FEATURE_GLOBAL_END;
   static constexpr std::array<hb_feature_t, 2> features{
       {{HB_TAG('l', 'i', 'g', 'a'), 0, 0, whole}, {HB_TAG('c', 'l', 'i', 'g'), 0, 0, whole}}};
@@ -89,6 +90,7 @@ void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *bu
                       static_cast<int>(span.count));
   hb_buffer_set_script(buffer, static_cast<hb_script_t>(span.script));
   hb_buffer_set_direction(buffer, span.right_to_left ? HB_DIRECTION_RTL : HB_DIRECTION_LTR);
+  hb_buffer_set_not_found_glyph(buffer, missing);
   hb_buffer_set_flags(buffer, HB_BUFFER_FLAG_REMOVE_DEFAULT_IGNORABLES);
   hb_shape_full(font_.get(), buffer, features.data(), static_cast<unsigned>(features.size()), shapers.data());
 }

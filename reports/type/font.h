@@ -26,8 +26,11 @@ public:
   int advance(GlyphId glyph) const;
   bool has(char32_t character) const;
   /// Shapes part of a line into `buffer`; clusters are indexes into `text`, glyphs come in visual order.
-  /// Kerning is on, ligatures of choice are off. A character without a glyph becomes glyph 0.
-  void shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer) const;
+  /// Kerning is on, ligatures of choice are off. A character without a glyph becomes `missing`.
+  void shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *buffer, GlyphId missing) const;
+  /// A white square (U+25A1), or glyph 0 if the font has none: what is set for characters that no font has. A
+  /// document that is to be kept may not use glyph 0 (ISO 19005-3, 6.2.11.8).
+  GlyphId square() const { return square_; }
   /// A TrueType file with the outlines of these glyphs, of what they are made of and of glyph 0, under their
   /// old numbers, without layout tables. The same glyphs give the same bytes.
   Outcome<std::string> subset(const std::vector<GlyphId> &glyphs) const;
@@ -35,6 +38,7 @@ public:
 private:
   std::unique_ptr<hb_font_t, Destroy<hb_font_destroy>> font_;
   FontFacts facts_;
+  GlyphId square_ = 0;
 };
 
 } // namespace stoneproof

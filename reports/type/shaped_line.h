@@ -13,7 +13,7 @@ using GlyphId = std::uint32_t;
 
 /// All lengths in font units.
 struct ShapedGlyph {
-  GlyphId id = 0;     ///< 0 is the box that stands for a character no font has
+  GlyphId id = 0;     ///< what no font has is set as a white square
   int advance = 0;    ///< from this glyph's origin to the next one's
   int dx = 0, dy = 0; ///< the glyph is drawn so far right of and above its origin
   std::size_t first = 0,

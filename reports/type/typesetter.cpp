@@ -39,7 +39,7 @@ std::vector<FontId> fonts_for(Face face, std::size_t count) {
   return fonts;
 }
 
-/// The characters of `words` that a face or the fallback would have to show as a box, each once.
+/// The characters of `words` that a face or the fallback would have to show as a white square, each once.
 std::u32string lacking(const std::vector<Font> &fonts, std::u32string_view words) {
   std::u32string characters(words);
   std::sort(characters.begin(), characters.end());
@@ -83,11 +83,11 @@ public:
   }
 
 private:
-  /// With the font at a place in the order, as far as it has the characters; the box of a character that none
-  /// has is the fallback's.
+  /// With the font at a place in the order, as far as it has the characters; one that none has is set as the
+  /// fallback's white square.
   void set(const TextSpan &span, std::size_t place) {
     if (place == fonts_.size()) {
-      sink_(shaped(span, fonts_[1]));
+      sink_(shaped(span, fonts_[1], all_[fonts_[1]].square()));
       return;
     }
     const Piece piece = shaped(span, fonts_[place]);
@@ -97,10 +97,10 @@ private:
       sink_(piece);
   }
 
-  Piece shaped(const TextSpan &span, FontId font) {
+  Piece shaped(const TextSpan &span, FontId font, GlyphId missing = 0) {
     // One buffer a thread: making one costs as much as shaping a short word.
     thread_local const HbBuffer buffer(hb_buffer_create());
-    all_[font].shape(text_, span, buffer.get());
+    all_[font].shape(text_, span, buffer.get(), missing);
     unsigned count = 0;
     const auto *infos = hb_buffer_get_glyph_infos(buffer.get(), &count);
     return {font, span, {infos, count}, {hb_buffer_get_glyph_positions(buffer.get(), &count), count}};

@@ -21,7 +21,7 @@ class Font;
 /// refused: a byte that is not UTF-8 or a control character is set as U+FFFD, tab and line ends as a space. A
 /// soft hyphen is a place to break a line, not a sign: inside a line it is not set. A character that the face
 /// lacks comes from the fallback font, or from another installed one where it was in the words it was loaded
-/// for; one that no font has is a box.
+/// for; one that no font has is a white square.
 class Typesetter {
 public:
   /// Fails when a font is not installed; the Fault names its family and the Debian package. For characters in

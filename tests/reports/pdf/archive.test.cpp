@@ -30,7 +30,7 @@ layout::Document sample(const Folder &folder) {
       page_of({100_mm, 100_mm},
               {words(10_mm, 10_mm, "Heading"), words(10_mm, 20_mm, "Name"), words(40_mm, 20_mm, "Size"),
                words(10_mm, 25_mm, "Mill"), words(40_mm, 25_mm, "9 cm"), words(10_mm, 35_mm, "first thing"),
-               words(10_mm, 40_mm, "second thing"), shown});
+               words(10_mm, 40_mm, "second \U000F1234 thing"), shown});
   page.items.emplace_back(
       layout::ShapeItem{{{60_mm, 60_mm}, {90_mm, 60_mm}, {90_mm, 90_mm}}, layout::Ink{9, 9, 9}, {}, 0.5});
   page.items.emplace_back(words(90_mm, 95_mm, "foot"));
@@ -130,7 +130,7 @@ TEST_CASE("the structure is read as it was meant") {
           "first thing"
       LI (block)
         LBody (block)
-          "second thing"
+          "second 󱈴 thing"
     Figure:
        /BBox [28.346 56.693 113.386 113.386]
       ""
