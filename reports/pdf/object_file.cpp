@@ -35,6 +35,10 @@ void add(PoDoFo::PdfDictionary &dictionary, const Entries &entries) {
     dictionary.AddKey(PoDoFo::PdfName(key), PoDoFo::PdfVariant(PoDoFo::PdfData((" " + value).c_str())));
 }
 
+void set_value(PoDoFo::PdfObject &object, const PoDoFo::PdfVariant &value) {
+  static_cast<PoDoFo::PdfVariant &>(object) = value;
+}
+
 } // namespace
 
 /// PdfStreamedDocument would make the /ID from the clock, before its information dictionary can be filled.
@@ -67,19 +71,22 @@ ObjectFile::~ObjectFile() = default;
 
 ObjectNumber ObjectFile::reserve() {
   return guarded([&] {
-    const auto empty = PoDoFo::PdfVariant(PoDoFo::PdfDictionary());
-    return state_->document.GetObjects().CreateObject(empty)->Reference().ObjectNumber();
+    return state_->document.GetObjects().CreateObject(PoDoFo::PdfVariant())->Reference().ObjectNumber();
   });
 }
 
 void ObjectFile::set(ObjectNumber object, const Entries &entries) {
-  guarded([&] { add(state_->object(object)->GetDictionary(), entries); });
+  std::string text = "<<";
+  for (const auto &[key, value] : entries) text += "/" + key + " " + value;
+  text += ">>";
+  guarded([&] { set_value(*state_->object(object), PoDoFo::PdfData(text.data(), text.size())); });
 }
 
 void ObjectFile::write_stream(ObjectNumber object, const Entries &entries, std::string_view data,
                               Compress compress) {
   guarded([&] {
     PoDoFo::PdfObject *target = state_->object(object);
+    set_value(*target, PoDoFo::PdfDictionary());
     add(target->GetDictionary(), entries); // before the data: the dictionary is written first
     PoDoFo::TVecFilters filters;
     if (compress == Compress::yes) filters.push_back(PoDoFo::ePdfFilter_FlateDecode);

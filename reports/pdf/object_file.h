@@ -31,7 +31,8 @@ public:
 
   /// An object to be set later, so that others can refer to it.
   ObjectNumber reserve();
-  /// Adds entries to the dictionary of an object.
+  /// Makes an object a dictionary. It is kept as text until the file is finished: PoDoFo's own dictionaries
+  /// take several times as much memory.
   void set(ObjectNumber object, const Entries &entries);
   /// Makes an object a stream and writes it. To be called once an object, after which it must not be touched.
   void write_stream(ObjectNumber object, const Entries &entries, std::string_view data, Compress compress);

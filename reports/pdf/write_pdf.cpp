@@ -102,14 +102,17 @@ private:
   }
 
   void write_opacities() {
+    Entries entries;
     for (const int opacity : shared_.opacities)
-      file_.set(opacities_, {{opacity_name(opacity), "<</ca " + number(opacity / 1000.0) + ">>"}});
+      entries.emplace_back(opacity_name(opacity), "<</ca " + number(opacity / 1000.0) + ">>");
+    file_.set(opacities_, entries);
   }
 
   void write_page_tree() {
     std::string kids = "[";
     for (const ObjectNumber page : pages_) kids += (kids.size() > 1 ? " " : "") + reference(page);
-    file_.set(file_.page_tree(), {{"Kids", kids + "]"}, {"Count", std::to_string(pages_.size())}});
+    file_.set(file_.page_tree(),
+              {{"Type", "/Pages"}, {"Kids", kids + "]"}, {"Count", std::to_string(pages_.size())}});
   }
 
   void write_catalog() {

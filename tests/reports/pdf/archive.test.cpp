@@ -89,7 +89,7 @@ TEST_CASE("what breaks a clause is found") {
        {Case{"%PDF-1.7", "%PDF-2.0", "6.1.2"}, Case{"/GTS_PDFA1", "/GTS_PDFX1", "6.2.3"},
         Case{"/DeviceRGB", "/DeviceLab", "6.2.4.3"}, Case{"/ca 0.5", "/BM 0.5", "6.2.5"},
         Case{"/Transparency", "/Transparence", "6.2.10"}, Case{"/Identity-H", "/Identity-V", "6.2.11.3"},
-        Case{"/W  [0[", "/W [0[9", "6.2.11.5"}, Case{"/F  28", "/F  30", "6.3.2"},
+        Case{"/W [0[", "/W[0[9", "6.2.11.5"}, Case{"/F 28", "/F 30", "6.3.2"},
         Case{"(stoneproof)", "(otherproof)", "6.6.3"}, Case{"pdfaid:part>3", "pdfaid:part>2", "6.6.4"},
         Case{"/AFRelationship", "/AFRelationshop", "6.8"}}) {
     CAPTURE(c.from);
