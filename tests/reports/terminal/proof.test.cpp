@@ -1,4 +1,5 @@
 #include "tests/reports/terminal/album.h"
+#include "tests/support/programs.h"
 
 #include <csignal>
 #include <sys/stat.h>
@@ -115,6 +116,15 @@ TEST_CASE("a date comes in with SOURCE_DATE_EPOCH only") {
   CHECK(content_of(album.path / "album.proof.pdf") != without);
   CHECK(content_of(album.path / "album.record.json").find("\"made_at\": \"2000-02-29T00:00:00Z\"") !=
         std::string::npos);
+}
+
+TEST_CASE("the proof is one to be kept, and carries the record") {
+  const AlbumFolder album;
+  run(album.path, {"proof", "held.xml"});
+  const std::string proof = (album.path / "held.proof.pdf").string();
+  run_command("python3 " STONEPROOF_SOURCE_DIR "/tests/reports/pdf/archive.py " + proof);
+  run_command("pdfdetach -savefile held.record.json -o " + (album.path / "out.json").string() + " " + proof);
+  CHECK(content_of(album.path / "out.json") == content_of(album.path / "held.record.json"));
 }
 
 TEST_CASE("--json prints the record that is also written") {
