@@ -66,7 +66,7 @@ void lay_out_advice(Sheets &sheets, const std::vector<content::Advice> &advice) 
 }
 
 /// Where a person's name stands on their first sheet.
-constexpr Rect person_head{style::margin, style::margin, PlanSheets::width,
+constexpr Rect person_head{style::margin, style::margin, Sheets::width,
                            style::plan_label.leading + style::title.leading};
 
 std::string bookmark_title(const content::PlanPile &pile) {
