@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include <cmath>
+#include <cstdio>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -19,7 +20,7 @@ inline double peak_memory() {
   return static_cast<double>(usage.ru_maxrss) / 1024;
 }
 
-/// What work gives when it is done by a child; all zero when that fails.
+/// What work gives when it is done by a child; all zero, and a word of it, when that fails.
 template <class Work>
 auto apart(const Work &work) {
   using Cost = decltype(work());
@@ -34,7 +35,10 @@ auto apart(const Work &work) {
     _exit(told ? 0 : 1);
   }
   close(ends[1]);
-  if (read(ends[0], &cost, sizeof cost) != static_cast<ssize_t>(sizeof cost)) cost = {};
+  if (read(ends[0], &cost, sizeof cost) != static_cast<ssize_t>(sizeof cost)) {
+    std::fputs("a run failed\n", stderr);
+    cost = {};
+  }
   close(ends[0]);
   waitpid(child, nullptr, 0);
   return cost;

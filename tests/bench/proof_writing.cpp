@@ -61,13 +61,13 @@ Book made_book(std::size_t pages) {
   return book;
 }
 
-/// As large as the drawing of a frame at 144 ppi, and as busy as a photograph of foliage.
-SmallCopy made_copy() {
+/// As busy as a photograph of foliage.
+SmallCopy made_copy(int width, int height) {
   std::mt19937 random(1);
   std::normal_distribution<double> grain(0, 9);
   Preview preview;
-  preview.width = 254, preview.height = 340;
-  preview.part = {0, 0, 640, 860};
+  preview.width = width, preview.height = height;
+  preview.part = {0, 0, static_cast<double>(width), static_cast<double>(height)};
   for (int y = 0; y < preview.height; ++y)
     for (int x = 0; x < preview.width * 3; ++x)
       preview.rgb.push_back(static_cast<std::uint8_t>(
@@ -82,7 +82,8 @@ Checked made_checked(std::size_t pages) {
   evidence.book = made_book(pages);
   evidence.press = built_in_press_sheet();
   std::vector<std::optional<PixelSize>> sizes;
-  const SmallCopy copy = made_copy();
+  const SmallCopy copy = made_copy(254, 340);  // the drawing of a frame at 144 ppi
+  const SmallCopy patch = made_copy(195, 195); // 25 mm at the frame's 198 ppi
   for (std::size_t i = 0; i < evidence.book.pictures.size(); ++i) {
     PictureState state;
     state.facts.emplace();
@@ -96,6 +97,7 @@ Checked made_checked(std::size_t pages) {
     checked.copies.emplace_back(copy);
     checked.copies.back()->part = {0, 0, static_cast<double>(state.facts->size.width),
                                    static_cast<double>(state.facts->size.height)};
+    checked.patches.emplace_back(Patch{patch, i});
   }
   evidence.frames = place_frames(evidence.book, sizes);
   evidence.spaces = page_spaces(evidence.book, evidence.press);
@@ -132,7 +134,7 @@ Cost measured(std::size_t pages) {
   const auto file =
       std::filesystem::temp_directory_path() / ("proof-writing-" + std::to_string(pages) + ".pdf");
   cost.writing = bench::best_time(1, [&] {
-    if (const auto written = write_pdf(document, typesetter, file); !written)
+    if (const auto written = write_pdf(std::move(document), typesetter, file); !written)
       std::fprintf(stderr, "%s\n", written.fault().what.c_str());
   });
   cost.bytes = static_cast<double>(std::filesystem::file_size(file));
