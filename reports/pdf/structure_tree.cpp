@@ -53,9 +53,15 @@ struct PageElements {
 
 } // namespace
 
-Entries StructureTree::add_page(const PageStructure &structure, ObjectNumber page, Length page_height) {
+Entries StructureTree::add_page(PageStructure structure, ObjectNumber page, Length page_height) {
   if (structure.content.empty()) return {};
-  PageElements elements{structure, page, page_height, nodes_kept(structure.nodes), {}};
+  pages_.push_back({std::move(structure), page, page_height});
+  return {{"StructParents", std::to_string(pages_.size() - 1)}};
+}
+
+void StructureTree::write_page(const Page &page) {
+  const PageStructure &structure = page.structure;
+  PageElements elements{structure, page.object, page.height, nodes_kept(structure.nodes), {}};
   const ObjectNumber section = file_.reserve();
   for (const bool kept : elements.kept) elements.objects.push_back(kept ? file_.reserve() : 0);
   for (std::size_t i = 0; i < structure.nodes.size(); ++i) {
@@ -70,17 +76,21 @@ Entries StructureTree::add_page(const PageStructure &structure, ObjectNumber pag
   for (const std::size_t node : structure.content) append(parents, reference(elements.objects[node]));
   file_.set(section, {{"S", "/Sect"}, {"P", reference(document_)}, {"K", "[" + roots + "]"}});
   append(sections_, reference(section));
-  append(parents_, std::to_string(numbered_) + "[" + parents + "]");
-  return {{"StructParents", std::to_string(numbered_++)}};
+  parents_ += "[" + parents + "]";
 }
 
 std::string StructureTree::finish() {
-  if (sections_.empty()) return "";
+  if (pages_.empty()) return "";
+  for (std::size_t i = 0; i < pages_.size(); ++i) {
+    parents_ += std::to_string(i);
+    write_page(pages_[i]);
+    pages_[i].structure = {};
+  }
   file_.set(document_, {{"S", "/Document"}, {"P", reference(root_)}, {"K", "[" + sections_ + "]"}});
   file_.set(root_, {{"Type", "/StructTreeRoot"},
                     {"K", reference(document_)},
                     {"ParentTree", "<</Nums[" + parents_ + "]>>"},
-                    {"ParentTreeNextKey", std::to_string(numbered_)}});
+                    {"ParentTreeNextKey", std::to_string(pages_.size())}});
   return reference(root_);
 }
 

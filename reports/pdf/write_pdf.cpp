@@ -22,14 +22,18 @@ using namespace pdf;
 /// then the rest.
 class DocumentWriter {
 public:
-  DocumentWriter(const layout::Document &document, const Typesetter &typesetter, std::ostream &stream)
+  DocumentWriter(layout::Document &document, const Typesetter &typesetter, std::ostream &stream)
       : document_(document), typesetter_(typesetter), file_(stream, information(document)),
         structure_(file_) {}
 
   Outcome<Done> write() {
     reserve_objects();
     for (const auto &[index, object] : images_) write_image(document_.images.at(index), object);
-    for (std::size_t i = 0; i < document_.pages.size(); ++i) write_page(i);
+    document_.images.clear();
+    for (std::size_t i = 0; i < document_.pages.size(); ++i) {
+      write_page(i);
+      let_go(document_.pages[i]);
+    }
     if (const auto written = write_fonts(); !written) return written;
     write_opacities();
     write_page_tree();
@@ -51,7 +55,12 @@ private:
     for (std::size_t i = 0; i < document_.pages.size(); ++i) contents_.push_back(file_.reserve());
   }
 
-  void write_image(const layout::Image &image, ObjectNumber object) {
+  /// Its size and label are still asked for.
+  static void let_go(layout::DocumentPage &page) {
+    page.items = {}, page.elements = {}, page.links = {}, page.notes = {};
+  }
+
+  void write_image(layout::Image &image, ObjectNumber object) {
     file_.write_stream(object,
                        {{"Type", "/XObject"},
                         {"Subtype", "/Image"},
@@ -61,11 +70,12 @@ private:
                         {"BitsPerComponent", "8"},
                         {"Filter", "/DCTDecode"}},
                        {reinterpret_cast<const char *>(image.jpeg.data()), image.jpeg.size()}, Compress::no);
+    image.jpeg = {};
   }
 
   void write_page(std::size_t index) {
     const layout::DocumentPage &page = document_.pages[index];
-    const PageContent content = content_of(page, typesetter_, shared_);
+    PageContent content = content_of(page, typesetter_, shared_);
     file_.write_stream(contents_[index], {}, content.operators, Compress::yes);
     std::string images;
     for (const std::size_t image : content.images)
@@ -82,7 +92,7 @@ private:
     if (page.trim) entries.emplace_back("TrimBox", rectangle(*page.trim, height));
     // Veils are blended in the one colour space that all else is in.
     if (content.veiled) entries.emplace_back("Group", "<</S/Transparency/CS/DeviceRGB>>");
-    for (Entry &entry : structure_.add_page(content.structure, pages_[index], height))
+    for (Entry &entry : structure_.add_page(std::move(content.structure), pages_[index], height))
       entries.push_back(std::move(entry));
     if (!page.notes.empty() && no_appearance_ == 0) no_appearance_ = write_no_appearance(file_);
     const std::string annotations = write_annotations(file_, document_, page, pages_, no_appearance_);
@@ -134,7 +144,7 @@ private:
     file_.set_catalog(entries);
   }
 
-  const layout::Document &document_;
+  layout::Document &document_;
   const Typesetter &typesetter_;
   ObjectFile file_;
   StructureTree structure_;
@@ -147,7 +157,7 @@ private:
 
 } // namespace
 
-Outcome<Done> write_pdf(const layout::Document &document, const Typesetter &typesetter,
+Outcome<Done> write_pdf(layout::Document document, const Typesetter &typesetter,
                         const std::filesystem::path &target) {
   try {
     return replace_file(

@@ -13,7 +13,8 @@ namespace stoneproof {
 /// whole or not at all. The same document gives the same bytes, whatever the time, its zone, the locale and
 /// the place. JPEG data goes into the file as it is, once an image; an image that no page shows is left out.
 /// Indexes must be valid.
-Outcome<Done> write_pdf(const layout::Document &document, const Typesetter &typesetter,
+/// What has been written is let go of, so that memory holds the document or its objects and not both.
+Outcome<Done> write_pdf(layout::Document document, const Typesetter &typesetter,
                         const std::filesystem::path &target);
 
 } // namespace stoneproof

@@ -68,9 +68,9 @@ Outcome<Done> write_letters(const Checked &checked, const content::Asks &asks, c
     std::string fingerprint = inputs.book_sha256 + line.file.filename().string();
     for (const auto &ask : person.pictures) fingerprint += checked.evidence.pictures[ask.picture].sha256;
     for (const auto &picture : content.pictures) fingerprint += picture.instruction;
-    const auto document = layout::letter_document(content, checked.copies, inputs.typesetter,
-                                                  {sha256_of_text(fingerprint), made_at});
-    if (auto written = write_pdf(document, inputs.typesetter, line.file); !written) return written;
+    auto document = layout::letter_document(content, checked.copies, inputs.typesetter,
+                                            {sha256_of_text(fingerprint), made_at});
+    if (auto written = write_pdf(std::move(document), inputs.typesetter, line.file); !written) return written;
     line.written = true;
   }
   return Done{};

@@ -13,14 +13,16 @@
 #include "reports/terminal/plan_summary.h"
 #include "reports/terminal/source_date.h"
 
+#include <utility>
+
 namespace stoneproof::terminal {
 
 namespace {
 
 /// The plan first: when it cannot be written, no table tells of it.
-Outcome<Done> write_outputs(const PlanFiles &files, const layout::Document &document,
-                            const Typesetter &typesetter, const std::string &table) {
-  Outcome<Done> written = write_pdf(document, typesetter, files.plan);
+Outcome<Done> write_outputs(const PlanFiles &files, layout::Document document, const Typesetter &typesetter,
+                            const std::string &table) {
+  Outcome<Done> written = write_pdf(std::move(document), typesetter, files.plan);
   return written ? replace_file(files.table, table) : written;
 }
 
@@ -46,8 +48,8 @@ ExitStatus run_plan(const PlanCommand &command) {
   const std::string table = record::plan_csv(inputs.book, plan);
   const auto content = content::plan_content(inputs.book, inputs.press, plan);
   const std::string fingerprint = sha256_of_text(inputs.book_sha256 + content.press + table);
-  const auto document = layout::plan_document(content, inputs.typesetter, {fingerprint, made_at.value()});
-  if (const auto written = write_outputs(files, document, inputs.typesetter, table); !written)
+  auto document = layout::plan_document(content, inputs.typesetter, {fingerprint, made_at.value()});
+  if (const auto written = write_outputs(files, std::move(document), inputs.typesetter, table); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
   return print_result(plan_summary(content, files, console.width, console.bold), ExitStatus::clear);
 }

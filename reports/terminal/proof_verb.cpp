@@ -31,9 +31,9 @@ struct Texts {
 };
 
 /// The proof first: when it cannot be written, the record does not tell of it.
-Outcome<Done> write_outputs(const ProofFiles &files, const layout::Document &document,
-                            const Typesetter &typesetter, const Texts &texts) {
-  Outcome<Done> written = write_pdf(document, typesetter, files.proof);
+Outcome<Done> write_outputs(const ProofFiles &files, layout::Document document, const Typesetter &typesetter,
+                            const Texts &texts) {
+  Outcome<Done> written = write_pdf(std::move(document), typesetter, files.proof);
   if (written) written = replace_file(files.record, texts.record);
   if (written && files.marks) written = replace_file(*files.marks, texts.marks);
   if (written && files.cover_marks) written = replace_file(*files.cover_marks, texts.cover_marks);
@@ -141,7 +141,7 @@ ExitStatus run_proof(const ProofCommand &command) {
   // Under the name that it has beside the book, so that where the record goes changes no byte of the proof.
   document.attachments.push_back({output_of(command.book, ".record.json", {}).filename().string(),
                                   "The record of this proof", "application/json", texts.record});
-  if (const auto written = write_outputs(files, document, inputs.typesetter, texts); !written)
+  if (const auto written = write_outputs(files, std::move(document), inputs.typesetter, texts); !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 
   const ExitStatus verdict = content.clear ? ExitStatus::clear : ExitStatus::held;
