@@ -76,15 +76,17 @@ void draw_open(Canvas &canvas, const Outline &outline, const Rect &room, const S
 
 Outlined outlined(std::span<const content::Mark *const> marks, const LeaderRoom &around, const Scale &scale) {
   Outlined all{{}, {}, around.drawing.grown(past_bleed)};
+  std::vector<Grade> lines;
   for (std::size_t i = 0; i < marks.size(); ++i) {
     const content::Mark &mark = *marks[i];
     if (!mark.area) continue;
     Outline place = corners_of(scale(*mark.area));
     if (mark.corners) std::transform(mark.corners->begin(), mark.corners->end(), place.begin(), scale);
     all.marks.push_back(i);
+    lines.push_back(mark.grade);
     all.outlines.push_back(outline_within(place, all.room));
   }
-  all.outlines = side_by_side(std::move(all.outlines), all.room);
+  all.outlines = side_by_side(std::move(all.outlines), lines, all.room);
   return all;
 }
 

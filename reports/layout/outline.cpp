@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace stoneproof::layout {
 
@@ -76,14 +77,20 @@ Outline offset(const Outline &shape, Length by) {
   return moved;
 }
 
-std::vector<Outline> side_by_side(std::vector<Outline> shapes, const Rect &room) {
+std::vector<Outline> side_by_side(std::vector<Outline> shapes, const std::vector<Grade> &lines,
+                                  const Rect &room) {
   const std::vector<Outline> places = shapes;
   for (std::size_t i = 0; i < shapes.size(); ++i) {
     const Rect box = box_round(places[i]);
-    int same = 0;
-    for (std::size_t before = 0; before < i; ++before) same += coincide(box, box_round(places[before]));
-    const Length out = step * same;
-    if (same > 0) shapes[i] = offset(places[i], within(box.grown(out), room) ? out : -out);
+    std::set<Grade> others; // in whose lines the same place is outlined already
+    for (std::size_t before = 0; before < i && !others.count(lines[i]); ++before)
+      if (coincide(box, box_round(places[before]))) {
+        others.insert(lines[before]);
+        if (lines[before] == lines[i]) shapes[i] = shapes[before];
+      }
+    if (others.empty() || others.count(lines[i])) continue;
+    const Length out = step * static_cast<std::int64_t>(others.size());
+    shapes[i] = offset(places[i], within(box.grown(out), room) ? out : -out);
   }
   return shapes;
 }

@@ -3,6 +3,8 @@
 #include "reports/layout/canvas.h"
 #include "tests/support/catch.h"
 
+#include <cmath>
+
 using namespace stoneproof;
 using namespace stoneproof::layout;
 
@@ -13,18 +15,22 @@ const Rect room{mm(0), mm(0), mm(100), mm(100)};
 
 } // namespace
 
-TEST_CASE("marks on the same place are outlined side by side, each further out") {
+TEST_CASE("marks of different grades on the same place are outlined side by side, each further out") {
   const Rect place{mm(20), mm(20), mm(30), mm(30)}, other{mm(60), mm(20), mm(20), mm(30)};
-  const auto shapes =
-      side_by_side({corners_of(place), corners_of(other), corners_of(place), corners_of(place)}, room);
+  const std::vector<Outline> places{corners_of(place), corners_of(other), corners_of(place),
+                                    corners_of(place), corners_of(place), corners_of(place)};
+  const auto shapes = side_by_side(
+      places, {Grade::query, Grade::query, Grade::hold, Grade::query, Grade::note, Grade::hold}, room);
   CHECK(shapes[0] == corners_of(place));
   CHECK(shapes[1] == corners_of(other));
   CHECK(box_round(shapes[2]) == place.grown(mm(0.9)));
-  CHECK(box_round(shapes[3]) == place.grown(mm(1.8)));
+  CHECK(shapes[3] == shapes[0]); // the same line again
+  CHECK(box_round(shapes[4]) == place.grown(mm(1.8)));
+  CHECK(shapes[5] == shapes[2]);
 }
 
 TEST_CASE("marks on a place that fills the page are outlined further in") {
-  const auto shapes = side_by_side({corners_of(room), corners_of(room)}, room);
+  const auto shapes = side_by_side({corners_of(room), corners_of(room)}, {Grade::hold, Grade::note}, room);
   CHECK(shapes[0] == corners_of(room));
   CHECK(box_round(shapes[1]) == room.grown(mm(-0.9)));
 }
