@@ -69,10 +69,17 @@ std::vector<float> power_of(const std::vector<float> &pixels, int side) {
 } // namespace
 
 PlaneSpectrum::PlaneSpectrum(const std::vector<PlaneSpectrum> &spectra)
-    : side_(spectra.front().side_), logarithms_(spectra.front().logarithms_.size()) {
-  const float share = 1 / static_cast<float>(spectra.size());
-  for (const PlaneSpectrum &spectrum : spectra)
-    for (std::size_t i = 0; i < logarithms_.size(); ++i) logarithms_[i] += share * spectrum.logarithms_[i];
+    : side_(spectra.front().side_), logarithms_(spectra.front().powers_.size()) {
+  constexpr std::size_t together = 8; // the logarithm of their product stands for one of each
+  const auto count = static_cast<double>(spectra.size());
+  for (std::size_t first = 0; first < spectra.size(); first += together) {
+    std::vector<double> products(logarithms_.size(), 1.0);
+    for (std::size_t at = first; at < std::min(first + together, spectra.size()); ++at)
+      for (std::size_t i = 0; i < products.size(); ++i)
+        products[i] *= static_cast<double>(spectra[at].powers_[i]);
+    for (std::size_t i = 0; i < products.size(); ++i)
+      logarithms_[i] += static_cast<float>(std::log(products[i]) / count);
+  }
   find_ground();
 }
 
@@ -88,21 +95,22 @@ std::size_t PlaneSpectrum::index(int across, int down) const {
          static_cast<std::size_t>(across);
 }
 
-double PlaneSpectrum::at(int across, int down) const { return logarithms_[index(across, down)]; }
+double PlaneSpectrum::at(int across, int down) const {
+  const std::size_t i = index(across, down);
+  return static_cast<double>(powers_.empty() ? logarithms_[i] : std::log(powers_[i]));
+}
 
-PlaneSpectrum::PlaneSpectrum(const Tile &tile) : side_(tile.side) {
-  const std::vector<float> power = power_of(windowed(tile), side_);
+PlaneSpectrum::PlaneSpectrum(const Tile &tile) : side_(tile.side), powers_(power_of(windowed(tile), side_)) {
   const int least = static_cast<int>(fine * side_);
   double sum = 1e-6;
   std::int64_t count = 1;
   for (int down = -side_ / 2; down < side_ / 2; ++down) {
-    const float *row = power.data() + index(0, down);
+    const float *row = powers_.data() + index(0, down);
     for (int across = 0; across <= side_ / 2; ++across)
       if (across * across + down * down > least * least) sum += static_cast<double>(row[across]), ++count;
   }
   const float share = static_cast<float>(static_cast<double>(count) / sum);
-  logarithms_.resize(power.size());
-  for (std::size_t i = 0; i < power.size(); ++i) logarithms_[i] = std::log(power[i] * share + 1e-4F);
+  for (float &power : powers_) power = power * share + 1e-4F;
 }
 
 double PlaneSpectrum::above_ground(int across, int down) const {

@@ -32,7 +32,8 @@ private:
   void find_ground();
 
   int side_;
-  std::vector<float> logarithms_; ///< side / 2 + 1 bins across, side down
+  std::vector<float> powers_;     ///< side / 2 + 1 bins across, side down; of a tile
+  std::vector<float> logarithms_; ///< the same; of a mean
   std::vector<float> ground_;     ///< the same; of a mean only, in which every bin is looked at
 };
 

@@ -14,7 +14,7 @@ namespace {
 
 struct Tally {
   std::int64_t pixels = 0, equal = 0;
-  std::array<std::int64_t, 256> levels{}, differences{}; ///< differences of neighbours; of equal ones none
+  std::array<std::int64_t, 256> levels{}, right_steps{}, down_steps{}; ///< steps to neighbours
 };
 
 void add(Tally &tally, const Tile &tile) {
@@ -25,19 +25,23 @@ void add(Tally &tally, const Tile &tile) {
       const auto right_step = static_cast<std::size_t>(std::abs(here[x] - here[x + 1]));
       const auto down_step = static_cast<std::size_t>(std::abs(here[x] - below[x]));
       ++tally.levels[here[x]];
-      ++tally.differences[right_step];
-      ++tally.differences[down_step];
+      ++tally.right_steps[right_step];
+      ++tally.down_steps[down_step];
       tally.equal += right_step == 0 && down_step == 0;
     }
     tally.pixels += tile.side - 1;
   }
 }
 
-int ninth_tenth(const std::array<std::int64_t, 256> &differences) {
-  const std::int64_t all = std::accumulate(differences.begin() + 1, differences.end(), std::int64_t{0});
+/// Of those that are not nought.
+int ninth_tenth(const Tally &tally) {
+  std::array<std::int64_t, 256> steps{};
+  for (std::size_t step = 1; step < steps.size(); ++step)
+    steps[step] = tally.right_steps[step] + tally.down_steps[step];
+  const std::int64_t all = std::accumulate(steps.begin(), steps.end(), std::int64_t{0});
   std::int64_t sum = 0;
-  for (std::size_t step = 1; step < differences.size(); ++step)
-    if ((sum += differences[step]) * 10 >= all * 9) return static_cast<int>(step);
+  for (std::size_t step = 1; step < steps.size(); ++step)
+    if ((sum += steps[step]) * 10 >= all * 9) return static_cast<int>(step);
   return 0;
 }
 
@@ -50,7 +54,7 @@ ScreenLikeness screen_likeness(const std::vector<Tile> &tiles) {
   ScreenLikeness result;
   const auto pixels = static_cast<double>(tally.pixels);
   result.equal = static_cast<double>(tally.equal) / pixels;
-  if (tally.equal < tally.pixels) result.step = ninth_tenth(tally.differences);
+  if (tally.equal < tally.pixels) result.step = ninth_tenth(tally);
   constexpr int few = 8;
   std::partial_sort(tally.levels.begin(), tally.levels.begin() + few, tally.levels.end(), std::greater<>());
   result.few_levels = static_cast<double>(std::accumulate(tally.levels.begin(), tally.levels.begin() + few,
