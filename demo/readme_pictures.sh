@@ -5,10 +5,10 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 book=build-demo/book
 
-# picture NAME FILE PAGE: one page, 1000 pixels wide, in few colours, so that it weighs little
+# picture NAME FILE PAGE WIDTH: one page, so many pixels wide, in few colours, so that it weighs little
 picture() {
   pdftoppm -png -r 120 -f "$3" -l "$3" -singlefile "$2" "build-demo/$1"
-  convert "build-demo/$1.png" -resize 1000x -bordercolor '#bbbbbb' -border 1 -dither None -colors 128 -strip \
+  convert "build-demo/$1.png" -resize "$4x" -bordercolor '#bbbbbb' -border 1 -dither None -colors 128 -strip \
     "png8:demo/readme/$1.png"
 }
 
@@ -27,6 +27,6 @@ sheet_of() {
 }
 
 mkdir -p demo/readme
-picture proof-first "$book/book.proof.pdf" 1
-picture proof-page "$book/book.proof.pdf" "$(sheet_of 'Page 15')"
-picture letter "$(ls "$book"/book.letters/*.pdf | head -1)" 1
+picture proof-first "$book/book.proof.pdf" 1 1000
+picture proof-page "$book/book.proof.pdf" "$(sheet_of 'Page 15')" 1000
+picture letter "$(ls "$book"/book.letters/*.pdf | head -1)" 1 640

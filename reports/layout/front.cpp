@@ -106,7 +106,7 @@ private:
   }
 
   void matter_row(const content::Matter &matter) {
-    constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 26_mm,
+    constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 29_mm,
                      where_left = left + 104_mm;
     const Length top = y_;
     const auto item = on_.begin(Role::list_item);
@@ -114,9 +114,8 @@ private:
     on_.text_beside({count_left, y_}, style::label_strong, style::body, fmt::format("{} ×", matter.count));
     const auto title = few(style::body, where_left - title_left - 3_mm, matter.title, 2);
     const auto where = few(style::body, left + left_width - where_left, matter.where, 2);
-    const Length end = std::max(on_.lines({title_left, y_}, style::body, title),
-                                on_.lines({where_left, y_}, style::body, where));
-    y_ = end + 0.8_mm;
+    const Length title_end = on_.lines({title_left, y_}, style::body, title);
+    y_ = std::max(title_end, on_.lines({where_left, y_}, style::body, where)) + 0.8_mm;
     on_.line({left, y_}, {left + left_width, y_}, style::row_rule);
     if (const auto sheet = sheet_of_.find(matter.mark); sheet != sheet_of_.end())
       page_.links.push_back({{left, top, left_width, y_ - top}, sheet->second});

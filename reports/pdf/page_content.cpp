@@ -33,6 +33,10 @@ public:
     for (std::size_t i = 0; i < page_.items.size(); ++i) {
       const std::size_t before = content_.operators.size();
       const Owner owner = structure_.node_of(i);
+      // Lines of one part are read one after the other: a space before the next keeps their words apart.
+      const bool text = std::holds_alternative<layout::TextItem>(page_.items[i]);
+      reads_on_ = text && owner && last_text_ == owner;
+      if (text) last_text_ = owner;
       std::visit([this](const auto &one) { draw(one); }, page_.items[i]);
       if (content_.operators.size() > before) put_under(owner, before, page_.items[i]);
     }
@@ -58,13 +62,21 @@ private:
   }
 
   void draw(const layout::TextItem &item) {
-    const ShapedLine line = typesetter_.shape(item.face, item.text);
+    Length x = item.at.x;
+    ShapedLine line = typesetter_.shape(item.face, item.text);
     if (line.runs.empty()) return;
+    if (reads_on_ && !item.down)
+      if (ShapedLine spaced = typesetter_.shape(item.face, " " + item.text); begins_at_left(spaced)) {
+        line = std::move(spaced);
+        x -= typesetter_.width(item.face, item.size, " ");
+      }
     use_fill(item.ink);
     append_text(content_.operators, line,
-                {item.at.x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt(), item.down},
-                typesetter_, shared_.fonts);
+                {x.pt(), (page_.size.height - item.at.y).pt(), item.size.pt(), item.down}, typesetter_,
+                shared_.fonts);
   }
+
+  static bool begins_at_left(const ShapedLine &line) { return line.runs.front().glyphs.front().first == 0; }
 
   void draw(const layout::LineItem &item) {
     use_stroke(item.stroke);
@@ -151,6 +163,8 @@ private:
   PageContent content_;
   StructureBuilder structure_;
   std::optional<Owner> owner_; ///< of the piece that is open
+  Owner last_text_;            ///< of the text before
+  bool reads_on_ = false;      ///< the text that is drawn goes on from the one before
   std::optional<Ink> fill_, stroke_ink_;
   std::optional<Length> stroke_width_;
   std::vector<Length> dash_;

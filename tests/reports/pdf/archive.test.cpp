@@ -140,6 +140,21 @@ TEST_CASE("the structure is read as it was meant") {
 )");
 }
 
+TEST_CASE("the lines of a paragraph are read apart, whichever way they run") {
+  const Folder folder;
+  layout::Document document;
+  document.pages = {
+      page_of({100_mm, 100_mm}, {words(10_mm, 10_mm, "something to"), words(10_mm, 15_mm, "decide"),
+                                 words(10_mm, 30_mm, "\u05D0\u05D1"), words(10_mm, 35_mm, "\u05D2\u05D3")})};
+  document.pages[0].elements = {{Role::paragraph, {}, 0, 2, ""}, {Role::paragraph, {}, 2, 4, ""}};
+  write(document, folder.file("p.pdf"));
+  const std::string tree = run_command("pdfinfo -struct-text " + folder.file("p.pdf"));
+  CHECK(tree.find("\"something to decide\"") != std::string::npos);
+  // No space is set before a line that runs to the left: it would move.
+  CHECK(run_command("pdftotext -bbox " + folder.file("p.pdf") + " -").find("xMin=\"28.34") !=
+        std::string::npos);
+}
+
 TEST_CASE("files come out as they went in") {
   const Folder folder;
   const layout::Document document = sample(folder);
