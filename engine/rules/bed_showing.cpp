@@ -40,6 +40,7 @@ extern const Rule bed_showing_rule = {
     "is "
     "the print’s own and wanted, leave it.",
     check,
+    true,
 };
 
 } // namespace stoneproof

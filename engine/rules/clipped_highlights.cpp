@@ -31,6 +31,7 @@ extern const Rule clipped_highlights_rule = {
     "Scan the original again with automatic correction off, or darker, so that the lightest part stays "
     "below 250. If it is bare paper on the original too, nothing is lost: say so and leave it.",
     check,
+    true,
 };
 
 } // namespace stoneproof

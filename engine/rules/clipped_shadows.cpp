@@ -31,6 +31,7 @@ extern const Rule clipped_shadows_rule = {
     "Scan the original again with automatic correction off, or lighter, so that the darkest part stays "
     "above 5. If it is one black on the original too, nothing is lost: say so and leave it.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -32,6 +32,7 @@ extern const Rule combed_tones_rule = {
     "If bands show in the printed proof, ask for the scan before it was corrected, or for a new scan with"
     " 16 bits a channel. Make no further correction of this file.",
     check,
+    true,
 };
 
 } // namespace stoneproof

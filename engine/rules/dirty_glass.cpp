@@ -56,6 +56,7 @@ extern const Rule dirty_glass_rule = {
     "again. "
     "Single specks in a scan that cannot be made again can be retouched.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -48,6 +48,7 @@ extern const Rule enlarged_in_software_rule = {
     "too "
     "little, scan the original again.",
     check,
+    true,
 };
 
 } // namespace stoneproof

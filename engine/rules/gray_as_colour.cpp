@@ -30,6 +30,7 @@ extern const Rule gray_as_colour_rule = {
     "Convert a copy to gray if black ink alone is wanted. If the warm tone of the old print should show, "
     "ask for a scan in colour.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -29,6 +29,7 @@ extern const Rule low_contrast_rule = {
     "Scan the original again with 16 bits a channel, and set black and white to its darkest and lightest "
     "part. If the original is faded, that is where the scanner's software helps most.",
     check,
+    true,
 };
 
 } // namespace stoneproof

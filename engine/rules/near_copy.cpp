@@ -60,6 +60,7 @@ extern const Rule near_copy_rule = {
     "the one whose detail reaches further by a tenth. Drawings that differ little may be taken for copies.",
     "Use the better copy. If both are in the book, look whether that is meant.",
     check,
+    true,
 };
 
 } // namespace stoneproof

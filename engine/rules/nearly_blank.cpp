@@ -27,6 +27,7 @@ extern const Rule nearly_blank_rule = {
     "Look whether the right file and the right part of it are shown. If the original was scanned upside "
     "down, scan it again.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -30,6 +30,7 @@ extern const Rule out_of_gamut_rule = {
     "Look at the proof in print before you sign it. If the colours matter, ask the printer for a proof on"
     " the paper itself, or soften the strongest colours in a copy.",
     check,
+    true,
 };
 
 } // namespace stoneproof

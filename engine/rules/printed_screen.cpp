@@ -35,6 +35,7 @@ extern const Rule printed_screen_rule = {
     "the picture is made smaller. A photographic print of the same picture has no dots: ask for one. Let the "
     "printer decide in case of doubt.",
     check,
+    true,
 };
 
 } // namespace stoneproof

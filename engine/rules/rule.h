@@ -21,6 +21,7 @@ struct Rule {
   std::string_view remedy;  ///< how to mend it
   void (*check)(const Evidence &,
                 std::vector<Finding> &); ///< adds findings; their `rule` is filled in afterwards
+  bool of_pixels = false;                ///< it finds nothing where nobody looked at the pixels
 };
 
 /// Every rule, in reading order.

@@ -51,6 +51,7 @@ extern const Rule saved_before_rule = {
     "save it as "
     "TIFF at once.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -31,6 +31,7 @@ extern const Rule screenshot_rule = {
     "Ask for the picture’s own file instead of a copy of the screen. If it is a drawing, say so in the "
     "description.",
     check,
+    true,
 };
 
 } // namespace stoneproof

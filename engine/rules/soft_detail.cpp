@@ -47,6 +47,7 @@ extern const Rule soft_detail_rule = {
     "scanned again "
     "without glass and dust cover between, or print it smaller.",
     check,
+    true,
 };
 
 } // namespace stoneproof

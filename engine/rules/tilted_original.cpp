@@ -42,6 +42,7 @@ extern const Rule tilted_original_rule = {
     "Turn the picture by that angle in an image editor from the file as scanned, and save it as TIFF; or lay "
     "the original straight against the edge of the glass and scan it again.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -32,6 +32,7 @@ extern const Rule too_much_ink_rule = {
     "Ask for the picture in RGB and let the printer convert it, or convert it again with the printer's "
     "own profile. Darkening or sharpening a CMYK picture only adds ink.",
     check,
+    true,
 };
 
 } // namespace stoneproof

@@ -19,7 +19,7 @@ Interval inside(Interval room, double centre, double length) {
   return {std::clamp(centre - least / 2, room.begin, room.begin + room.length - least), least};
 }
 
-/// The part of the picture, in its pixels, that is looked at first: shares of its width and height.
+/// The point of the picture that is looked at first, in its pixels.
 struct Middle {
   double x, y;
 };

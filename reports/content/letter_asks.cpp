@@ -127,6 +127,9 @@ PictureAsk ask_for(const Evidence &evidence, const PlannedPicture &planned, Need
   ask.picture = planned.picture;
   ask.grade = needs.front().grade;
   ask.rule = decides.finding->rule;
+  ask.rules = {ask.rule};
+  for (const Need &need : needs)
+    if (need.finding->rule != ask.rule) ask.rules.push_back(need.finding->rule);
   if (!is_lost(picture)) ask.setting = setting_of(planned, evidence.press, needs);
   if (ask.setting) ask.pixels = scanned_pixels(*picture.original->size, planned.at_hand, *ask.setting);
   ask.ask = ask_of(decides.cure(), better_picture(picture, evidence.press, ask.setting));

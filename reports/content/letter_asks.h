@@ -41,9 +41,10 @@ inline constexpr Word<Ask> ask_keywords[] = {{Ask::send_file, "send-file"},
 struct PictureAsk {
   std::size_t picture = 0; ///< index into Book::pictures
   Ask ask = Ask::scan;
-  Grade grade = Grade::query;      ///< the gravest of the findings that it is to mend: hold or query
-  std::string_view rule;           ///< id of the finding that tells why
-  std::optional<int> setting;      ///< ppi, where the original can be scanned and its size is told
+  Grade grade = Grade::query;          ///< the gravest of the findings that it is to mend: hold or query
+  std::string_view rule;               ///< id of the finding that tells why
+  std::vector<std::string_view> rules; ///< ids of all that it is to mend: that one first, then the gravest
+  std::optional<int> setting;          ///< ppi, where the original can be scanned and its size is told
   std::optional<PixelSize> pixels; ///< of the whole original at that setting; of an object the least that a
                                    ///< photograph must have
   std::optional<Size> no_larger;   ///< what the file at hand is good for, in its smallest-served frame

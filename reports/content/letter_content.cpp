@@ -174,13 +174,31 @@ private:
                                    {"height", fmt::format("{}", ask.pixels->height)}});
     if (ask.ask == Ask::measure) return say(Say::how_after_measuring);
     if (ask.ask == Ask::first_file || ask.ask == Ask::send_again) return say(Say::how_phone);
-    if (!is_scan(ask.ask)) return {};
-    if (ask.rule == "printed-screen") return say(Say::how_descreen);
-    if (ask.rule == "dirty-glass") return say(Say::how_clean);
-    if (ask.rule == "enlarged-in-software") return say(Say::how_no_enlarging);
-    if (ask.rule.starts_with("clipped-") || ask.rule == "combed-tones") return say(Say::how_no_correction);
-    if (ask.rule == "tilted-original") return say(Say::how_straight);
-    return ask.rule == "soft-detail" && ask.ask == Ask::scan ? say(Say::how_straight_flat) : std::string();
+    return is_scan(ask.ask) ? how_to_scan(ask) : std::string();
+  }
+
+  /// Whatever the new scan is to mend it must be made for; more than two things nobody minds.
+  std::string how_to_scan(const PictureAsk &ask) const {
+    constexpr std::size_t most = 2;
+    std::vector<std::string> sentences;
+    for (const std::string_view rule : ask.rules) {
+      const std::string sentence = how_for(rule, ask.ask);
+      if (sentence.empty() || std::ranges::count(sentences, sentence) > 0) continue;
+      sentences.push_back(sentence);
+      if (sentences.size() == most) break;
+    }
+    std::string text;
+    for (const std::string &sentence : sentences) text += (text.empty() ? "" : " ") + sentence;
+    return text;
+  }
+
+  std::string how_for(std::string_view rule, Ask ask) const {
+    if (rule == "printed-screen") return say(Say::how_descreen);
+    if (rule == "dirty-glass") return say(Say::how_clean);
+    if (rule == "enlarged-in-software") return say(Say::how_no_enlarging);
+    if (rule.starts_with("clipped-") || rule == "combed-tones") return say(Say::how_no_correction);
+    if (rule == "tilted-original") return say(Say::how_straight);
+    return rule == "soft-detail" && ask == Ask::scan ? say(Say::how_straight_flat) : std::string();
   }
 
   std::string if_lost(const PictureAsk &ask, const Values &values) const {

@@ -58,7 +58,8 @@ constexpr Sentence sentences[] = {
     {Say::do_send_file, "Send us this picture: we do not have its file."},
     {Say::do_send_again, "Send this file again, straight from your computer or phone."},
     {Say::do_first_file, "Send the original file from the phone or camera, and not the one from a message."},
-    {Say::do_save_as_tiff, "Open the picture, save it as TIFF, and send us the new file."},
+    {Say::do_save_as_tiff, "Open the picture, choose RGB as its colours if the program asks, save it as "
+                           "TIFF, and send us the new file."},
     {Say::do_own_file, "Save the picture that is meant as a file of its own, and send us that."},
     {Say::do_find_better, "Look for a better copy: a larger file, another print, or the negative."},
     {Say::the_print, "the paper print"},
@@ -93,7 +94,7 @@ constexpr Sentence sentences[] = {
     {Say::why_dirty_glass, "Specks on the glass of the scanner have come into the picture."},
     {Say::why_screenshot, "This is a copy of a screen, and it is much coarser than the picture itself."},
     {Say::why_several_pictures, "Your file holds several pictures, and the book can only show the first."},
-    {Say::why_unaccepted_file, "The printer cannot use this kind of file."},
+    {Say::why_unaccepted_file, "The printer cannot use this kind of file, or its kind of colours."},
     {Say::how_straight_flat, "Let it lie flat on clean glass."},
     {Say::how_no_enlarging,
      "Leave the size at 100 %, and choose nothing that is called interpolated or enhanced."},

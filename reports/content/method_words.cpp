@@ -13,7 +13,8 @@ namespace {
 std::string marks_text() {
   return "A hold must be mended before printing, a query wants somebody’s decision, a note is good to know. "
          "The grade stands in words beside each mark and shows in its line: whole, dashed or dotted. Numbers "
-         "run through the book in page order; the same number stands in the table at the front.";
+         "run through the book in page order; the same number stands in the table at the front. The "
+         "heavier side of a frame is the one at fault.";
 }
 
 std::string pictures_text(const Evidence &evidence) {
@@ -44,6 +45,7 @@ std::string estimates_text() {
 }
 
 std::string colours_text(const Evidence &evidence) {
+  if (!evidence.pixels_measured) return "Colours and inks were not looked at in this quick proof.";
   if (evidence.press.profile)
     return "Colours were converted for the press by the profile that the press sheet names, and never seen "
            "on "

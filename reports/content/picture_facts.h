@@ -1,5 +1,5 @@
 // What is said of a picture file, as rows of a table: what the file says of itself, and what was measured in
-// its pixels. Used in this folder only.
+// its pixels.
 #pragma once
 
 #include "engine/rules/evidence.h"

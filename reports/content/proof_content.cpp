@@ -93,7 +93,7 @@ std::string where_words(const std::vector<std::size_t> &pages, const Book &book)
     names.resize(most);
     names.push_back(fmt::format("{} more", left));
   }
-  if (names.size() == 1 && names[0] == "cover") return "The cover";
+  if (names.size() == 1 && names[0] == "cover") return "Cover";
   const bool one = names.size() == 1 && book.pages[pages[0]].kind == PageKind::page;
   return (one ? "Page " : "Pages ") + listed(names);
 }

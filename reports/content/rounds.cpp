@@ -2,6 +2,8 @@
 // tests/reports/content.
 #include "reports/content/rounds.h"
 
+#include "engine/rules/rule.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -44,6 +46,11 @@ constexpr std::array<KeyOf, 5> steps = {
     [](const RecordedFinding &f) { return about_nothing(f) ? Key{{f.rule}} : Key(); },
 };
 
+bool unlooked(const RecordedFinding &finding, const RecordedRound &now) {
+  const Rule *rule = find_rule(finding.rule);
+  return !now.pixels_measured && rule && rule->of_pixels;
+}
+
 } // namespace
 
 Rounds compare_rounds(const RecordedRound &before, const RecordedRound &now) {
@@ -65,13 +72,13 @@ Rounds compare_rounds(const RecordedRound &before, const RecordedRound &now) {
   Rounds rounds;
   for (std::size_t i = 0; i < known.size(); ++i) (known[i] ? rounds.standing : rounds.fresh).push_back(i);
   for (std::size_t i = 0; i < gone.size(); ++i)
-    if (gone[i]) rounds.mended.push_back(i);
+    if (gone[i]) (unlooked(before.findings[i], now) ? rounds.unlooked : rounds.mended).push_back(i);
   return rounds;
 }
 
 std::string page_name(const RecordedFinding &finding) {
   if (!finding.page) return "The book";
-  return *finding.page == 0 ? std::string("The cover") : fmt::format("Page {}", *finding.page);
+  return *finding.page == 0 ? std::string("Cover") : fmt::format("Page {}", *finding.page);
 }
 
 bool same_book(const RecordedRound &before, const RecordedRound &now) {
@@ -82,8 +89,9 @@ bool same_book(const RecordedRound &before, const RecordedRound &now) {
 }
 
 std::string round_words(const Rounds &rounds) {
-  return fmt::format("{} new, {} standing, {} mended", rounds.fresh.size(), rounds.standing.size(),
-                     rounds.mended.size());
+  const std::string words = fmt::format("{} new, {} standing, {} mended", rounds.fresh.size(),
+                                        rounds.standing.size(), rounds.mended.size());
+  return rounds.unlooked.empty() ? words : fmt::format("{}, {} not looked at", words, rounds.unlooked.size());
 }
 
 } // namespace stoneproof::content

@@ -18,7 +18,7 @@ struct RecordedFinding {
   std::string message;
 };
 
-/// "Page 7", "The cover", "The book".
+/// "Page 7", "Cover", "The book".
 std::string page_name(const RecordedFinding &finding);
 
 /// What a record tells of one round.
@@ -27,12 +27,14 @@ struct RecordedRound {
   bool held = false;
   std::vector<std::string> frames; ///< ids
   std::vector<RecordedFinding> findings;
+  bool pixels_measured = true; ///< false: a quick proof, which finds nothing that only pixels show
 };
 
-/// Places in the findings of the earlier round (mended) and of the later one (fresh, standing), in their
-/// order.
+/// Places in the findings of the earlier round (mended, unlooked) and of the later one (fresh, standing), in
+/// their order.
 struct Rounds {
   std::vector<std::size_t> fresh, standing, mended;
+  std::vector<std::size_t> unlooked; ///< nobody looked whether they still stand: the later round was quick
 };
 
 /// Each finding of the later round is the same as one of the earlier round where the rule is, and the frame,
@@ -44,7 +46,7 @@ Rounds compare_rounds(const RecordedRound &before, const RecordedRound &now);
 /// Whether the records can be of one book: the same title, or a frame in common.
 bool same_book(const RecordedRound &before, const RecordedRound &now);
 
-/// "3 new, 40 standing, 5 mended".
+/// "3 new, 40 standing, 5 mended", and "2 not looked at" where there are some.
 std::string round_words(const Rounds &rounds);
 
 } // namespace stoneproof::content

@@ -1,4 +1,5 @@
-// The table of findings. The only way in is lay_out_findings; tested in tests/reports/layout.
+// The tables of findings and of what was mended. The only ways in are the functions of findings_table.h;
+// tested in tests/reports/layout/proof_parts.test.cpp.
 #include "reports/layout/findings_table.h"
 
 #include "reports/content/figures.h"
@@ -50,8 +51,12 @@ public:
       table_head("What was found, most grave first");
     }
     for (const std::size_t index : content_.gravest_first) row(index);
-    if (!content_.mended.empty()) mended();
     return std::move(table_);
+  }
+
+  std::vector<DocumentPage> write_mended() {
+    if (!content_.mended.empty()) mended();
+    return std::move(table_.sheets);
   }
 
 private:
@@ -173,6 +178,10 @@ private:
 
 FindingsTable lay_out_findings(const content::ProofContent &content, const Typesetter &type) {
   return TableWriter(content, type).write();
+}
+
+std::vector<DocumentPage> lay_out_mended(const content::ProofContent &content, const Typesetter &type) {
+  return TableWriter(content, type).write_mended();
 }
 
 } // namespace stoneproof::layout

@@ -17,10 +17,13 @@ struct RowPlace {
 };
 
 struct FindingsTable {
-  std::vector<DocumentPage> sheets; ///< none: nothing was found, and nothing mended
+  std::vector<DocumentPage> sheets; ///< none: nothing was found
   std::vector<RowPlace> rows;
 };
 
 FindingsTable lay_out_findings(const content::ProofContent &content, const Typesetter &type);
+
+/// What the last round found and this one does not; none: nothing was mended, or there is no last round.
+std::vector<DocumentPage> lay_out_mended(const content::ProofContent &content, const Typesetter &type);
 
 } // namespace stoneproof::layout

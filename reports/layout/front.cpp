@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace stoneproof::layout {
 
@@ -20,7 +21,9 @@ constexpr Length left = style::margin, left_width = 172_mm;
 constexpr Length right = 200_mm, right_width = style::sheet.width - style::margin - right;
 constexpr Length bottom = style::sheet.height - style::foot;
 constexpr Length matters_bottom = bottom - 22_mm; // above the press sheet, of which three lines may be told
-constexpr Length matter_height = style::body.leading * 2 + 1.6_mm;
+// The columns of what weighs most.
+constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 29_mm,
+                 where_left = left + 104_mm;
 
 class FrontWriter {
 public:
@@ -37,7 +40,7 @@ public:
     answer();
     const auto press = few(style::body_aside, left_width, content_.press, 3);
     on_.as(Role::paragraph)
-        .lines({left, bottom - height_of(style::body_aside, press.size())}, style::body_aside, press);
+        .lines({left, bottom - layout::height_of(style::body_aside, press.size())}, style::body_aside, press);
     return std::move(page_);
   }
 
@@ -96,26 +99,39 @@ private:
     on_.line({left, y_}, {left + left_width, y_}, style::trim_line);
     y_ += 1.2_mm;
     std::size_t shown = 0;
-    while (shown < content_.matters.size() && y_ + matter_height < matters_bottom)
+    while (shown < content_.matters.size() && y_ + height_of(content_.matters[shown]) < matters_bottom)
       matter_row(content_.matters[shown++]);
-    if (const std::size_t more = content_.matters.size() - shown)
-      put(Role::paragraph, style::body_aside,
-          fmt::format("and {}, in the table that follows.",
-                      content::count(more, "kind of fault more", "kinds of fault more")),
-          1);
+    if (shown < content_.matters.size())
+      put(Role::paragraph, style::body_aside, more_words(std::span(content_.matters).subspan(shown)), 1);
+  }
+
+  /// What finds no room, and whether holds are among it.
+  static std::string more_words(std::span<const content::Matter> left_out) {
+    const auto holds =
+        static_cast<std::size_t>(std::ranges::count(left_out, Grade::hold, &content::Matter::grade));
+    const std::string all = content::count(left_out.size(), "kind of fault more", "kinds of fault more");
+    if (holds == 0) return fmt::format("and {}, in the table that follows.", all);
+    return fmt::format("and {}, {} of them holds, in the table that follows.", all, holds);
+  }
+
+  std::vector<std::string> title_of(const content::Matter &matter) const {
+    return few(style::body, where_left - title_left - 3_mm, matter.title, 2);
+  }
+  std::vector<std::string> where_of(const content::Matter &matter) const {
+    return few(style::body, left + left_width - where_left, matter.where, 2);
+  }
+  Length height_of(const content::Matter &matter) const {
+    return layout::height_of(style::body, std::max(title_of(matter).size(), where_of(matter).size())) +
+           1.6_mm;
   }
 
   void matter_row(const content::Matter &matter) {
-    constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 29_mm,
-                     where_left = left + 104_mm;
     const Length top = y_;
     const auto item = on_.begin(Role::list_item);
     on_.text_beside({grade_left, y_}, style::label_strong, style::body, content::grade_name(matter.grade));
     on_.text_beside({count_left, y_}, style::label_strong, style::body, fmt::format("{} ×", matter.count));
-    const auto title = few(style::body, where_left - title_left - 3_mm, matter.title, 2);
-    const auto where = few(style::body, left + left_width - where_left, matter.where, 2);
-    const Length title_end = on_.lines({title_left, y_}, style::body, title);
-    y_ = std::max(title_end, on_.lines({where_left, y_}, style::body, where)) + 0.8_mm;
+    const Length title_end = on_.lines({title_left, y_}, style::body, title_of(matter));
+    y_ = std::max(title_end, on_.lines({where_left, y_}, style::body, where_of(matter))) + 0.8_mm;
     on_.line({left, y_}, {left + left_width, y_}, style::row_rule);
     if (const auto sheet = sheet_of_.find(matter.mark); sheet != sheet_of_.end())
       page_.links.push_back({{left, top, left_width, y_ - top}, sheet->second});

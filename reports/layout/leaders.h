@@ -26,7 +26,7 @@ inline constexpr Length leader_pitch = Length::of_mm(0.7);
 /// One way for each place, up to `leader_exit` beside the drawing, where they come out in their order from
 /// top to bottom. A place ends before the exit; `wanted` is the height at which its words would like to
 /// stand. No way runs through the inside of its own place. Two cross only where places overlap or are not in
-/// order from top to bottom. Time grows with places, and is bounded for any number of pictures.
+/// order from top to bottom. Time grows with places and pictures.
 std::vector<Way> lead_out(std::span<const Outline> places, std::span<const Length> wanted,
                           const LeaderRoom &room);
 

@@ -47,7 +47,12 @@ double facing(Point from, Point to, PageSide side) {
 void draw_fault_sides(Canvas &canvas, const content::Mark &mark, const Outline &outline, Length fold) {
   if (outline.size() < 3) return; // it lies off the page
   for (PageSide side : mark.sides) {
-    if (side == PageSide::fold) side = box_round(outline).right() <= fold ? PageSide::right : PageSide::left;
+    const Rect box = box_round(outline);
+    if (side == PageSide::fold && box.left() < fold && box.right() > fold) {
+      canvas.line({fold, box.top()}, {fold, box.bottom()}, style::fault_line);
+      continue;
+    }
+    if (side == PageSide::fold) side = box.right() <= fold ? PageSide::right : PageSide::left;
     std::size_t most = 0;
     const auto end = [&](std::size_t i) { return outline[(i + 1) % outline.size()]; };
     for (std::size_t i = 1; i < outline.size(); ++i)

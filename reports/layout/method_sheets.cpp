@@ -1,5 +1,5 @@
 // Press sheet and method. The only ways in are the functions of method_sheets.h; tested in
-// tests/reports/layout/method_sheets.test.cpp.
+// tests/reports/layout/proof_parts.test.cpp.
 #include "reports/layout/method_sheets.h"
 
 #include "reports/content/figures.h"

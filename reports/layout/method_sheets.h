@@ -8,7 +8,7 @@
 
 namespace stoneproof::layout {
 
-/// What the printer asks. At least one sheet.
+/// What the printer asks, on one sheet.
 std::vector<DocumentPage> lay_out_press(const content::ProofContent &content, const Typesetter &type);
 
 /// The method, its limits, and the rules that found something. At least one sheet.

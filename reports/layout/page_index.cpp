@@ -1,4 +1,4 @@
-// The index of pages. The only way in is lay_out_index; tested in tests/reports/layout/page_index.test.cpp.
+// The index of pages. The only way in is lay_out_index; tested in tests/reports/layout/proof_parts.test.cpp.
 #include "reports/layout/page_index.h"
 
 #include "reports/content/figures.h"

@@ -1,8 +1,9 @@
 // The list of pictures. The only way in is lay_out_pictures; tested in
-// tests/reports/layout/picture_sheets.test.cpp.
+// tests/reports/layout/proof_parts.test.cpp.
 #include "reports/layout/picture_sheets.h"
 
 #include "reports/content/figures.h"
+#include "reports/layout/proof.h"
 
 #include <fmt/format.h>
 
@@ -22,10 +23,10 @@ constexpr Length row_gap = 3_mm;
 
 // The columns: what a frame shows, the patch, the facts, the uses.
 constexpr Size thumbnail{50_mm, 38_mm};
-constexpr Length patch_left = 69_mm, patch_side = 25_mm, patch_width = 31_mm;
+constexpr Length patch_left = 69_mm, patch_side = true_size_patch.side, patch_width = 31_mm;
 constexpr Length facts_left = 104_mm, label_width = 16_mm, facts_width = 92_mm;
 constexpr Length uses_left = 201_mm, uses_width = right - uses_left;
-constexpr std::size_t most_uses = 6;
+constexpr std::size_t most_uses = 6, most_marks = 12;
 
 /// Lines of one style under each other.
 struct Block {
@@ -88,10 +89,13 @@ private:
     Canvas on = canvas();
     on.as(Role::heading2).text({style::margin, style::margin}, style::heading, heading);
     y_ = style::head;
-    on.text({style::margin, y_}, style::label, "What a frame shows");
-    on.text({patch_left, y_}, style::label, "At true size");
-    on.text({facts_left, y_}, style::label, "What the file is");
-    on.text({uses_left, y_}, style::label, "Where it is used, and how large it may be");
+    {
+      const auto heads = on.begin(Role::paragraph);
+      on.text({style::margin, y_}, style::label, "What a frame shows");
+      on.text({patch_left, y_}, style::label, "At true size");
+      on.text({facts_left, y_}, style::label, "What the file is");
+      on.text({uses_left, y_}, style::label, "Where it is used, and how large it may be");
+    }
     y_ += style::label.leading + 0.5_mm;
     on.line({style::margin, y_}, {right, y_}, style::trim_line);
     y_ += 2_mm;
@@ -134,7 +138,12 @@ private:
   std::string marks_line(std::size_t picture) const {
     const auto found = marks_of_.find(picture);
     if (found == marks_of_.end()) return {};
-    return (found->second.size() == 1 ? "Mark " : "Marks ") + content::listed(found->second);
+    std::vector<std::string> numbers = found->second;
+    if (numbers.size() > most_marks) {
+      numbers.resize(most_marks);
+      numbers.push_back(fmt::format("{} more", found->second.size() - most_marks));
+    }
+    return (numbers.size() == 1 ? "Mark " : "Marks ") + content::listed(numbers);
   }
 
   static Length entry_height(const Entry &entry) {

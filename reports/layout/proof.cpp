@@ -91,6 +91,7 @@ public:
     document_.bookmarks.push_back({"The verdict", 0, 0});
     FindingsTable table = lay_out_findings(content_, type_);
     const std::size_t first_row = add("What was found", std::move(table.sheets));
+    add("What was mended", lay_out_mended(content_, type_));
     PageIndex index = lay_out_index(content_, checked_, images_, type_);
     first_index_ = add("Pages at a glance", std::move(index.sheets));
     index_ = std::move(index.places);

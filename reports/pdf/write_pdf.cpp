@@ -57,7 +57,10 @@ private:
 
   /// Its size and label are still asked for.
   static void let_go(layout::DocumentPage &page) {
-    page.items = {}, page.elements = {}, page.links = {}, page.notes = {};
+    layout::DocumentPage kept;
+    kept.size = page.size;
+    kept.label = std::move(page.label);
+    page = std::move(kept);
   }
 
   void write_image(layout::Image &image, ObjectNumber object) {
@@ -70,7 +73,7 @@ private:
                         {"BitsPerComponent", "8"},
                         {"Filter", "/DCTDecode"}},
                        {reinterpret_cast<const char *>(image.jpeg.data()), image.jpeg.size()}, Compress::no);
-    image.jpeg = {};
+    image.jpeg = std::vector<std::uint8_t>(); // {} would keep the room
   }
 
   void write_page(std::size_t index) {

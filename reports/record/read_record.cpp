@@ -41,7 +41,11 @@ content::RecordedRound round_of(const Parsed &root) {
   content::RecordedRound round;
   round.title = root.at("book").at("title").get<std::string>();
   round.held = root.at("verdict").get<std::string>() == "held";
-  for (const Parsed &frame : root.at("frames")) round.frames.push_back(frame.at("id").get<std::string>());
+  round.pixels_measured = root.at("frames").empty();
+  for (const Parsed &frame : root.at("frames")) {
+    round.frames.push_back(frame.at("id").get<std::string>());
+    if (!frame.at("tone").is_null()) round.pixels_measured = true;
+  }
   for (const Parsed &finding : root.at("findings")) round.findings.push_back(finding_of(finding));
   return round;
 }

@@ -48,7 +48,8 @@ std::string comparison(const RecordedRound &before, const RecordedRound &now, co
       printable(now.title) + "\n" + (console.bold ? "\033[1m" + words + "\033[0m" : words) + "\n";
   text += section("New", now.findings, rounds.fresh, console.width);
   text += section("Standing", now.findings, rounds.standing, console.width);
-  return text + section("Mended", before.findings, rounds.mended, console.width);
+  text += section("Mended", before.findings, rounds.mended, console.width);
+  return text + section("Not looked at", before.findings, rounds.unlooked, console.width);
 }
 
 } // namespace

@@ -105,7 +105,9 @@ Outcome<std::optional<content::RecordedRound>> last_round(const ProofCommand &co
 /// Of all that the proof is made from: the record tells the files, the rest what the last round adds.
 std::string fingerprint(const std::string &record, const content::ProofContent &content) {
   std::string inputs = record + content.round;
-  for (const content::MendedMark &mark : content.mended) inputs += mark.page + mark.message;
+  for (const content::Mark &mark : content.marks) inputs += mark.fresh ? '1' : '0';
+  for (const content::MendedMark &mark : content.mended)
+    inputs += fmt::format("\n{}\n{}\n{}\n{}", mark.grade, mark.title, mark.page, mark.message);
   return sha256_of_text(inputs);
 }
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <fontconfig/fontconfig.h>
+#include <iterator>
 #include <memory>
 #include <optional>
 #include <string_view>
@@ -95,11 +96,14 @@ bool goes_before(const Cover &a, const Cover &b) {
 
 } // namespace
 
-std::vector<FontFile> find_fonts_with(std::u32string_view characters) {
+std::vector<FontFile> find_fonts_with(std::u32string_view characters, std::span<const FontFile> but_not) {
   std::vector<FontFile> files;
   if (characters.empty()) return files;
   const Config config(FcInitLoadConfigAndFonts());
   std::vector<Cover> covers = config ? covers_of(config, characters) : std::vector<Cover>();
+  std::erase_if(covers, [&](const Cover &cover) {
+    return std::find(but_not.begin(), but_not.end(), cover.file) != but_not.end();
+  });
   while (!covers.empty()) {
     const Cover best = *std::min_element(covers.begin(), covers.end(), goes_before);
     files.push_back(best.file);

@@ -19,6 +19,7 @@ struct FontWanted {
 struct FontFile {
   std::string path;
   unsigned index = 0; ///< of the font in a collection file
+  friend bool operator==(const FontFile &, const FontFile &) = default;
 };
 
 /// The files of exactly these families, weights and slants with TrueType outlines, never a substitute. Fails
@@ -28,6 +29,7 @@ Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted);
 /// Other installed fonts with upright TrueType outlines that have these characters between them, as few as
 /// the greedy choice gives: the font that has most of them first, of two that have as many one of regular
 /// weight, then the first by path. Characters that no font has are left out.
-std::vector<FontFile> find_fonts_with(std::u32string_view characters);
+/// `but_not` are left out too.
+std::vector<FontFile> find_fonts_with(std::u32string_view characters, std::span<const FontFile> but_not = {});
 
 } // namespace stoneproof

@@ -34,19 +34,20 @@ FontId font_for(Face face) { return static_cast<FontId>(face); }
 std::vector<FontId> fonts_for(Face face, std::size_t count) {
   const bool bold = face == Face::text_bold || face == Face::label_bold;
   std::vector<FontId> fonts{font_for(face), bold ? bold_fallback : fallback};
+  if (bold) fonts.push_back(fallback); // it has more signs
   for (std::size_t other = fonts_wanted.size(); other < count; ++other)
     fonts.push_back(static_cast<FontId>(other));
   return fonts;
 }
 
-/// The characters of `words` that a face or the fallback would have to show as a white square, each once.
+/// The characters of `words` that neither the fallback nor every face and every other font has, each once.
 std::u32string lacking(const std::vector<Font> &fonts, std::u32string_view words) {
   std::u32string characters(words);
   std::sort(characters.begin(), characters.end());
   characters.erase(std::unique(characters.begin(), characters.end()), characters.end());
   std::erase_if(characters, [&](char32_t c) {
     const auto has = [c](const Font &font) { return font.has(c); };
-    return c <= 0x20 || c == 0xFFFD || fonts[fallback].has(c) ||
+    return c <= 0x20 || c == 0xFFFD || std::any_of(fonts.begin() + fallback, fonts.end(), has) ||
            std::all_of(fonts.begin(), fonts.begin() + fallback, has);
   });
   return characters;
@@ -266,9 +267,17 @@ Outcome<Typesetter> Typesetter::load(std::string_view words) {
     if (!font) return font.fault();
     fonts->push_back(std::move(font).value());
   }
-  for (const FontFile &file : find_fonts_with(lacking(*fonts, code_points(words)))) {
-    auto font = Font::load(file);
-    if (font && font.value().facts().may_be_embedded) fonts->push_back(std::move(font).value());
+  // Characters of a font that cannot be used are looked for once more in others.
+  std::vector<FontFile> useless;
+  for (bool again = true; again;) {
+    again = false;
+    for (const FontFile &file : find_fonts_with(lacking(*fonts, code_points(words)), useless)) {
+      auto font = Font::load(file);
+      if (font && font.value().facts().may_be_embedded)
+        fonts->push_back(std::move(font).value());
+      else
+        useless.push_back(file), again = true;
+    }
   }
   return Typesetter(std::move(fonts));
 }

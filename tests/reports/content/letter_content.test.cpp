@@ -4,6 +4,7 @@
 #include "tests/support/catch.h"
 #include "tests/support/letter_book.h"
 
+#include <algorithm>
 #include <set>
 
 using namespace stoneproof;
@@ -41,6 +42,18 @@ TEST_CASE("a picture to scan again is told in four sentences") {
   CHECK(picture.badge == "Needed before printing");
   CHECK(picture.setting == "600 dpi");
   CHECK(content.explained.size() == 2);
+}
+
+TEST_CASE("a new scan is made for all that it is to mend, though one finding decides") {
+  Checked checked = letter_book({300});
+  checked.findings = {
+      found(checked, 0, "too-few-pixels", Grade::hold), found(checked, 0, "printed-screen", Grade::query),
+      found(checked, 0, "tilted-original", Grade::query), found(checked, 0, "clipped-shadows", Grade::query)};
+  const LetterContent content = letter(checked);
+  REQUIRE(content.pictures.size() == 1);
+  const std::string &how = content.pictures[0].how;
+  CHECK(how.find("descreening") != std::string::npos);
+  CHECK(std::ranges::count(how, '.') == 2); // no more than two things at a time
 }
 
 TEST_CASE("the same in German, for who is written to in German") {

@@ -91,3 +91,19 @@ TEST_CASE("records of two books are told by title and frames") {
   now.frames = {"z"};
   CHECK_FALSE(same_book(before, now));
 }
+
+TEST_CASE("a quick round says nothing of what only pixels show") {
+  const auto found = [](const char *rule) {
+    return RecordedFinding{rule, Grade::query, 1, "f", "p", {}, "words"};
+  };
+  const RecordedRound before{"t", false, {"f"}, {found("soft-detail"), found("short-bleed")}};
+  RecordedRound now{"t", false, {"f"}, {}, false};
+  const Rounds quick = compare_rounds(before, now);
+  CHECK(quick.unlooked == std::vector<std::size_t>{0});
+  CHECK(quick.mended == std::vector<std::size_t>{1});
+  CHECK(round_words(quick) == "0 new, 0 standing, 1 mended, 1 not looked at");
+  now.pixels_measured = true;
+  const Rounds whole = compare_rounds(before, now);
+  CHECK(whole.unlooked.empty());
+  CHECK(whole.mended == std::vector<std::size_t>{0, 1});
+}

@@ -102,9 +102,10 @@ TEST_CASE("the table says which marks are new, and what was mended stands after 
   for (int i = 0; i < 60; ++i)
     content.mended.push_back({"Hold", "Too few pixels for the printed size", "Page " + std::to_string(i),
                               "Prints at 120 ppi; a photo needs at least 200 ppi."});
-  const FindingsTable table = lay_out_findings(content, type());
+  std::vector<DocumentPage> sheets = lay_out_findings(content, type()).sheets;
+  for (DocumentPage &sheet : lay_out_mended(content, type())) sheets.push_back(std::move(sheet));
   std::string all;
-  for (const DocumentPage &sheet : table.sheets) {
+  for (const DocumentPage &sheet : sheets) {
     check_inside(sheet);
     all += text_of(sheet);
   }
@@ -115,6 +116,7 @@ TEST_CASE("the table says which marks are new, and what was mended stands after 
 
 TEST_CASE("nothing found and nothing mended gives no table") {
   CHECK(lay_out_findings({}, type()).sheets.empty());
+  CHECK(lay_out_mended({}, type()).empty());
 }
 
 TEST_CASE("every page stands once in the index, apart from the others and on its sheet") {
@@ -216,6 +218,16 @@ TEST_CASE("pictures with much and with nothing to tell keep to their rows") {
   }
   CHECK(all.find("and in 55 frames more") != std::string::npos);
   CHECK(all.find("No frame shows it.") != std::string::npos);
+}
+
+TEST_CASE("a picture with more marks than its row has room for names the first of them") {
+  Checked checked = pages(40, 18); // every frame is too coarse
+  const auto content = content_of_pages(checked);
+  REQUIRE(content.marks.size() > 700);
+  const PictureSheets sheets = lay_out_pictures(content, checked, ImageOf(1), ImageOf(1), type());
+  for (const DocumentPage &sheet : sheets.sheets) check_inside(sheet);
+  REQUIRE(sheets.sheets.size() == 1);
+  CHECK(text_of(sheets.sheets[0]).find("more\n") != std::string::npos);
 }
 
 TEST_CASE("press sheet and method are laid out within their sheets") {
