@@ -20,7 +20,7 @@ extern const Rule broken_profile_rule = {
     Grade::query,
     "Colour profile is broken",
     "Nobody can say what the numbers in the file stand for. One program takes them for one thing, the "
-    "next for another, and the printer's may stop at it.",
+    "next for another, and the printer’s may stop at it.",
     "The embedded ICC profile, read with the library lcms2: it cannot be opened, or lacks the tables that"
     " a conversion needs (ICC.1).",
     "Save the picture again with a sound profile: assign sRGB if it looks right that way on a screen, or "

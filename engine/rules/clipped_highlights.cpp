@@ -27,7 +27,7 @@ extern const Rule clipped_highlights_rule = {
     "The share of the shown part whose samples lie above 250 of 255, in the channel that has the fewest "
     "of them; deeper samples by the same part of their range. 250 is the upper bound that FADGI, "
     "Technical Guidelines for Digitizing Cultural Heritage Materials (2016), gives for 8-bit negatives. "
-    "Photos only. The share that is allowed is the press sheet's (our own caution: 5 %).",
+    "Photos only. The share that is allowed is the press sheet’s (our own caution: 5 %).",
     "Scan the original again with automatic correction off, or darker, so that the lightest part stays "
     "below 250. If it is bare paper on the original too, nothing is lost: say so and leave it.",
     check,

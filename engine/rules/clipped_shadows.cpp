@@ -27,7 +27,7 @@ extern const Rule clipped_shadows_rule = {
     "The share of the shown part whose samples lie below 5 of 255, in the channel that has the fewest of "
     "them; deeper samples by the same part of their range. 5 is the lower bound that FADGI, Technical "
     "Guidelines for Digitizing Cultural Heritage Materials (2016), gives for 8-bit negatives. Photos "
-    "only. The share that is allowed is the press sheet's (our own caution: 5 %).",
+    "only. The share that is allowed is the press sheet’s (our own caution: 5 %).",
     "Scan the original again with automatic correction off, or lighter, so that the darkest part stays "
     "above 5. If it is one black on the original too, nothing is lost: say so and leave it.",
     check,

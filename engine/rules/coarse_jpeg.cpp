@@ -31,9 +31,9 @@ extern const Rule coarse_jpeg_rule = {
     "faces, "
     "and specks round letters and edges.",
     "The quality setting, 1 to 100, whose quantization tables the file carries: the tables of ITU-T T.81, "
-    "Annex K, scaled as the Independent JPEG Group's library does. Other tables, as cameras write them, are "
+    "Annex K, scaled as the Independent JPEG Group’s library does. Other tables, as cameras write them, are "
     "given the nearest setting, said as about. It tells of the last saving only. The limits are the press "
-    "sheet's (common practice: 75 wanted, least 50).",
+    "sheet’s (common practice: 75 wanted, least 50).",
     "Ask for the file as it was before it was saved so small, or scan the original again and save it as TIFF "
     "or as a JPEG of the best quality. Saving this file again at a higher quality brings nothing back.",
     check,

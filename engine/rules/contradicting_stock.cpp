@@ -29,9 +29,9 @@ extern const Rule contradicting_stock_rule = {
     "Figures of a paper contradict each other",
     "The spine and the cover are reckoned from the thickness of a leaf. One hundredth of a millimetre too "
     "much makes the spine of a book of 200 pages a whole millimetre too wide.",
-    "The thickness of a leaf as each figure tells it: the caliper; grammage x bulk / 1000, in mm from g/m2 "
-    "and cm3/g; 50.8 mm / pages per inch, a leaf having two pages. The largest and the smallest may differ "
-    "by the press sheet's tolerance of a leaf (GPO, Government Paper Specification Standards, 1999: 0.013 "
+    "The thickness of a leaf as each figure tells it: the caliper; grammage × bulk / 1000, in mm from g/m² "
+    "and cm³/g; 50.8 mm / pages per inch, a leaf having two pages. The largest and the smallest may differ "
+    "by the press sheet’s tolerance of a leaf (GPO, Government Paper Specification Standards, 1999: 0.013 "
     "mm).",
     "Ask the paper merchant or the printer which figure is right, and take out the other.",
     check,

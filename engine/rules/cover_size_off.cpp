@@ -41,12 +41,12 @@ extern const Rule cover_size_off_rule = {
     "A cover that is too small leaves the block bare at an edge. One that is too large moves the front and "
     "the back, and what was in the middle of them is not.",
     "The size of the flat cover as it is seen, without bleed or turn-in, against the reckoned one. A paper "
-    "cover: 2 x trim width + spine + 2 x flap, and the trim height. A case: 2 x (board + hinge) + spine, and "
-    "trim height + 2 x square; a board that is not told is trim width + square - (hinge - thickness of "
-    "a board), our own geometry. The width may differ by the spine's tolerance and the press sheet's cut "
+    "cover: 2 × trim width + spine + 2 × flap, and the trim height. A case: 2 × (board + hinge) + spine, and "
+    "trim height + 2 × square; a board that is not told is trim width + square − (hinge − thickness of "
+    "a board), our own geometry. The width may differ by the spine’s tolerance and the press sheet’s cut "
     "tolerance, the height by the cut tolerance (common practice: about 1 mm). A difference that the spine "
     "alone accounts for is left to spine-off.",
-    "Lay the cover out anew in the reckoned size, or write the binder's own measures into the description.",
+    "Lay the cover out anew in the reckoned size, or write the binder’s own measures into the description.",
     check,
 };
 

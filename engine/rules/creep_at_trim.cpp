@@ -121,7 +121,7 @@ extern const Rule creep_at_trim_rule = {
     "Creep brings it to the knife",
     "In a stapled book every sheet lies round those inside it. The inner pages stand out at the front and "
     "are cut shorter there, so that the same layout loses more of its margin from sheet to sheet.",
-    "Creep of a page = number of sheets that lie outside its own x thickness of a leaf (common practice; "
+    "Creep of a page = number of sheets that lie outside its own × thickness of a leaf (common practice; "
     "some printers reckon one sheet more). Distance to the front edge less the creep; where the press sheet "
     "says that the printer moves the pages back, distance to the binding less the creep. A text that comes "
     "within the cut tolerance, or within what the binding swallows, is a hold; a frame that comes within the "

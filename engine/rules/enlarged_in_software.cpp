@@ -37,8 +37,7 @@ extern const Rule enlarged_in_software_rule = {
     "print is as soft as it would have been without them.",
     "The trace of the enlargement in the spectrum of the most detailed parts of what is shown: mirrored "
     "frequencies "
-    "round half of 1/factor run in step (after Gallagher, 2005, and others; "
-    "engine/measure/upsampling_trace.h). "
+    "round half of 1/factor run in step (after Gallagher, 2005, and others). "
     "Density before = effective density / factor. Said only when the trace is proof; weaker signs "
     "are in the record. Where the end of detail does not agree with the factor, it is given as “at least "
     "about”. Not "

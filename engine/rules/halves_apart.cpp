@@ -50,9 +50,9 @@ extern const Rule halves_apart_rule = {
     "A picture over two pages is seen as one. A step at the fold, or a strip that is shown twice or "
     "nowhere, breaks every line that crosses it.",
     "Frames on facing single pages that show the same picture and both reach the inner edge. The halves are "
-    "to have the same scale within the press sheet's stretch tolerance, and the same height within its fold "
+    "to have the same scale within the press sheet’s stretch tolerance, and the same height within its fold "
     "tolerance (common practice: about 1 mm). Along the page the right half is to begin where the left one "
-    "ends, or up to 2 x gutter loss before that, so that what the binding swallows is shown on both pages, "
+    "ends, or up to 2 × gutter loss before that, so that what the binding swallows is shown on both pages, "
     "each within the fold tolerance.",
     "Give both frames the same height and scale, and let the crop of the right one begin where that of the "
     "left one ends. Safer still: describe the two pages as one spread with one frame.",

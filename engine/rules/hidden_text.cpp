@@ -66,7 +66,7 @@ extern const Rule hidden_text_rule = {
     "Frame hides text",
     "What is drawn later lies on top. Words under a picture are not in the printed book, and in the "
     "layout program they are easily overlooked.",
-    "The share of a text block's letters (the block without a quarter of the type size above and below) "
+    "The share of a text block’s letters (the block without a quarter of the type size above and below) "
     "that a frame covers which is drawn later. A hold where all of it is covered, or what is left free "
     "cannot hold the text even by the lean estimate of overfull-text; else, and under a picture that is "
     "see-through, a query, since the text may run round the picture. The empty foot of a block, below "

@@ -72,7 +72,7 @@ extern const Rule inside_safe_margin_rule = {
     "word may be cut off.",
     "Distance from the frame or the text block to the trim and to the fold of a spread, against the larger "
     "of the "
-    "book's and the press sheet's safe margin (common practice: 3 to 6 mm), at the binding no less than the "
+    "book’s and the press sheet’s safe margin (common practice: 3 to 6 mm), at the binding no less than the "
     "gutter "
     "loss. Text within the cut tolerance of an edge is a hold; all else is a query. A frame that reaches an "
     "edge, or "

@@ -67,7 +67,7 @@ extern const Rule lost_in_gutter_rule = {
     "The strip is as wide on each page as the gutter loss of the description, from the fold of a spread or "
     "from the inner trim edge of a single page. Text that reaches into it is a hold. A picture whose named "
     "focus point lies in it is a query. For every picture that crosses the fold of a spread a note says how "
-    "wide a strip of it is swallowed: at most 2 x gutter loss.",
+    "wide a strip of it is swallowed: at most 2 × gutter loss.",
     "Move it away from the binding, or move the picture in its frame.",
     check,
 };

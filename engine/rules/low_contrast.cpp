@@ -25,9 +25,9 @@ extern const Rule low_contrast_rule = {
     "A picture without dark and without light looks like fog in print, since paper shows less contrast "
     "than a screen. When it is stretched afterwards, its few steps show as bands in skies and faces.",
     "From the 0.5th to the 99.5th percentile of all samples of the shown part, as a share of the whole "
-    "range. Photos only. The share that is wanted is the press sheet's (our own caution: 40 %).",
+    "range. Photos only. The share that is wanted is the press sheet’s (our own caution: 40 %).",
     "Scan the original again with 16 bits a channel, and set black and white to its darkest and lightest "
-    "part. If the original is faded, that is where the scanner's software helps most.",
+    "part. If the original is faded, that is where the scanner’s software helps most.",
     check,
     true,
 };

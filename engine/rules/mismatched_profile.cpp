@@ -42,7 +42,7 @@ extern const Rule mismatched_profile_rule = {
     "model of the pixels. Profiles of input, display, output and colour space are what a picture may "
     "carry.",
     "Save the picture again with a profile of its own colour model: sRGB for RGB, a gray profile for "
-    "gray, the printer's for CMYK.",
+    "gray, the printer’s for CMYK.",
     check,
 };
 

@@ -20,7 +20,7 @@ extern const Rule missing_picture_rule = {
     "missing-picture",
     Grade::hold,
     "Picture file is missing",
-    "The printer would get an empty frame, or the layout program's coarse stand-in for the picture.",
+    "The printer would get an empty frame, or the layout program’s coarse stand-in for the picture.",
     "The file that the description names, looked for in the folder of the description.",
     "Ask the contributor for the file, or correct its name in the description.",
     check,

@@ -32,10 +32,10 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
 extern const Rule near_trim_rule = {
     "near-trim",
     Grade::query,
-    "Frame ends a hair's breadth from the trim",
+    "Frame ends a hair’s breadth from the trim",
     "The cut may wander by the cut tolerance: some copies show a thin white strip, others none, and both "
     "look like a mistake.",
-    "Distance from the frame to the trim, against the press sheet's cut tolerance (common practice: about 1 "
+    "Distance from the frame to the trim, against the press sheet’s cut tolerance (common practice: about 1 "
     "mm). The side at the binding is left out: it is not cut there.",
     "Pull the frame out to the bleed edge, or move it in to the safe margin.",
     check,

@@ -24,7 +24,7 @@ extern const Rule out_of_gamut_rule = {
     "Strong blues, greens and oranges of a screen are beyond ink on paper. They come out duller, and "
     "shades that differ on the screen become one.",
     "The share of the shown part whose colour, converted to the press profile and back (relative "
-    "colorimetric with black point compensation), comes out further off than the press sheet's limit: "
+    "colorimetric with black point compensation), comes out further off than the press sheet’s limit: "
     "CIEDE2000 (Sharma, Wu, Dalal 2005). Colours are taken in steps of 4 of 255, and large pictures at "
     "every second, third or further pixel. Asked only where the press sheet names a profile.",
     "Look at the proof in print before you sign it. If the colours matter, ask the printer for a proof on"

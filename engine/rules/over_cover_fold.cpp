@@ -62,7 +62,7 @@ extern const Rule over_cover_fold_rule = {
     "A fold breaks letters and the ink on them. It also wanders, so that an edge beside it shows as a thread "
     "of colour on the wrong face.",
     "On the cover, how far a text block runs over a fold: those beside the spine, and those of the flaps; "
-    "and how near to a fold a frame ends, against the press sheet's fold tolerance (common practice: about 1 "
+    "and how near to a fold a frame ends, against the press sheet’s fold tolerance (common practice: about 1 "
     "mm). A frame that ends on the fold, or passes it by more, is left alone, and so is text of the spine, "
     "which narrow-spine-text looks at.",
     "Move the text onto one face. Let the frame end on the fold, or pass it by more than it can wander.",

@@ -32,9 +32,9 @@ extern const Rule page_count_off_rule = {
     "Pages are printed on sheets that are folded. What is missing to a whole sheet comes out as blank pages, "
     "and somebody has to say where. Too few pages do not hold in a binding, and too many do not close.",
     "The pages of the block, a spread counting for two, without the cover. They are to be a multiple of the "
-    "press sheet's page multiple for this binding, of 4 in a stapled book since a folded sheet has four "
+    "press sheet’s page multiple for this binding, of 4 in a stapled book since a folded sheet has four "
     "pages, and of 2 in any, since a leaf has two sides: blanks = (multiple - pages mod multiple) mod "
-    "multiple, all at the end. With them the count is held against the press sheet's limits (common "
+    "multiple, all at the end. With them the count is held against the press sheet’s limits (common "
     "practice).",
     "Add pages, described as blank if they are to be so, or take some out.",
     check,

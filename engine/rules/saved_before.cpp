@@ -36,7 +36,7 @@ extern const Rule saved_before_rule = {
     "What a JPEG has lost stays lost, whatever it is saved as afterwards. A TIFF made of it looks like a "
     "master, and a "
     "JPEG of the best quality like a fresh one; both print with the old one’s blocks and specks.",
-    "The frequencies of 8 x 8 blocks in the most detailed parts of what is shown lie on the lattice of an "
+    "The frequencies of 8 × 8 blocks in the most detailed parts of what is shown lie on the lattice of an "
     "earlier "
     "quantization table: on the present grid (after Lukas and Fridrich, 2003), on another, or, in a TIFF or "
     "PNG, on "

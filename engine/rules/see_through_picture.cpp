@@ -19,7 +19,7 @@ extern const Rule see_through_picture_rule = {
     "see-through-picture",
     Grade::note,
     "Picture may be see-through",
-    "What lies behind a see-through part shows in print, or turns white or black when the printer's "
+    "What lies behind a see-through part shows in print, or turns white or black when the printer’s "
     "program flattens it. Scans of originals have no such parts: most often a program added them unasked.",
     "The file says that it holds opacity: an alpha channel, or a colour that counts as transparent. "
     "Whether any pixel is see-through is not asked; here white paper is taken to lie behind.",

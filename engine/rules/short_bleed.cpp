@@ -105,7 +105,7 @@ extern const Rule short_bleed_rule = {
     "The knife never cuts twice in the same place. Where the print stops at the trim, a white thread shows "
     "along the edge of some copies.",
     "How far the frame, and the picture in it, pass the trim at each side that the frame reaches, against "
-    "the larger of the book's and the press sheet's bleed (common practice: 3 mm or 1/8 in). Of a turned "
+    "the larger of the book’s and the press sheet’s bleed (common practice: 3 mm or 1/8 in). Of a turned "
     "frame the edge "
     "that faces the side counts: at its shortest reach where it runs along the trim, within ten degrees, and "
     "at its "

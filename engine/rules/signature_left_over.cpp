@@ -64,7 +64,7 @@ extern const Rule signature_left_over_rule = {
     "signature: more than two are asked about (GPO Style Manual, 2008, rule 1.15). Any other number of them "
     "is taken for pages to be written on. Where the description tells a signature, also the pages that are "
     "left after whole signatures: pages mod signature. A rest is one sheet of its own when it is 4, 8, 12, "
-    "16, 24 or 32 pages (the same rule, and New Hart's Rules 1.8).",
+    "16, 24 or 32 pages (the same rule, and New Hart’s Rules 1.8).",
     "Ask the printer what the rest costs. Add pages until the last sheet is full, or take some out.",
     check,
 };

@@ -28,7 +28,7 @@ extern const Rule small_type_rule = {
     "Type is very small",
     "Small type fills in or breaks up in print, most of all where it is white on a dark ground or made of "
     "several inks, and many readers of family and local books are old.",
-    "The type size of the text block against the press sheet's least for its kind (common practice: 6 pt "
+    "The type size of the text block against the press sheet’s least for its kind (common practice: 6 pt "
     "can be read, 8 pt with ease). A size that is smaller by no more than the rounding of layout "
     "programs, half a thousandth of an inch, passes.",
     "Set it larger, or give it fewer words. If the printer accepts smaller type, say so in the press "

@@ -36,7 +36,7 @@ extern const Rule soft_detail_rule = {
     "soft, however many there are.",
     "Where the spectrum of the most detailed parts of what is shown ends: detail for so many ppi = effective "
     "density "
-    "x that frequency / half a cycle a pixel, per axis, the smaller one counting. An estimate: nine times in "
+    "× that frequency / half a cycle a pixel, per axis, the smaller one counting. An estimate: nine times in "
     "ten the "
     "truth lies between 0.68 and 1.46 times it (measured on known blurs and enlargements). Asked only where "
     "even 1.46 "

@@ -193,7 +193,7 @@ extern const Rule stray_margin_rule = {
     "share its margin too: then it is a design of its own. A text that ends sooner at the foot is only "
     "shorter. A page number keeps its place if an edge or its middle does. Pages of another size are left "
     "out. The figures are our own choice.",
-    "Move the text to where it stands on the other pages, best by the layout program's guides or its "
+    "Move the text to where it stands on the other pages, best by the layout program’s guides or its "
     "master page.",
     check,
 };

@@ -24,9 +24,9 @@ extern const Rule too_few_pixels_rule = {
     "Below the wanted density fine detail softens in print; below the least density edges turn to steps and "
     "faces to mush. A screen shows neither, since it needs a third of the pixels.",
     "Effective density = picture pixels / printed inches after crop and scale, per axis; the smaller axis "
-    "counts, less the press sheet's tolerance. Wanted and least densities are the press sheet's (common "
-    "practice: 300 ppi at the printed size). The setting for a rescan = wanted density x placed size / (size "
-    "of the original x share of it that is shown), the larger axis, rounded up to a usual scanner step.",
+    "counts, less the press sheet’s tolerance. Wanted and least densities are the press sheet’s (common "
+    "practice: 300 ppi at the printed size). The setting for a rescan = wanted density × placed size / (size "
+    "of the original × share of it that is shown), the larger axis, rounded up to a usual scanner step.",
     "Scan the original again at the setting given, or print the picture no larger than the size given, or "
     "show more of the picture.",
     check,

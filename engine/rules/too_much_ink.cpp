@@ -25,11 +25,11 @@ extern const Rule too_much_ink_rule = {
     "More ink than the paper takes does not dry: it smears on the next sheet, sticks pages together and "
     "shows through.",
     "Total area coverage = cyan + magenta + yellow + black, from the pixels of a CMYK picture as they "
-    "are, from others after conversion to the press sheet's profile (then a query, since the printer "
+    "are, from others after conversion to the press sheet’s profile (then a query, since the printer "
     "converts). The largest mean over a printed square whose side is on the press sheet, at every eighth "
-    "of that side; the mark shows where. The limit is the press sheet's (common practice: 300 % for "
+    "of that side; the mark shows where. The limit is the press sheet’s (common practice: 300 % for "
     "coated paper, less for uncoated).",
-    "Ask for the picture in RGB and let the printer convert it, or convert it again with the printer's "
+    "Ask for the picture in RGB and let the printer convert it, or convert it again with the printer’s "
     "own profile. Darkening or sharpening a CMYK picture only adds ink.",
     check,
     true,

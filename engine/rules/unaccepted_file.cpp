@@ -21,7 +21,7 @@ extern const Rule unaccepted_file_rule = {
     Grade::query,
     "File format or colour is not on the press sheet",
     "What the printer does not accept is sent back, or converted by a machine that nobody watches.",
-    "The file's format and colour model, read from its own header, against the press sheet's lists.",
+    "The file’s format and colour model, read from its own header, against the press sheet’s lists.",
     "Convert the picture to a format and colour that the printer accepts, or ask the printer.",
     check,
 };

@@ -25,7 +25,7 @@ extern const Rule uneven_stretch_rule = {
     Grade::query,
     "Picture is stretched unevenly",
     "People look too wide or too thin, and circles become ovals.",
-    "Larger of the two axes' densities / the smaller - 1, against the press sheet's tolerance.",
+    "Larger of the two axes’ densities / the smaller - 1, against the press sheet’s tolerance.",
     "Give the crop the shape of the frame, or let the picture fill the frame.",
     check,
 };

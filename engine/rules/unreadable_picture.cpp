@@ -24,7 +24,7 @@ extern const Rule unreadable_picture_rule = {
     "Picture file cannot be read",
     "A file that is damaged or of an unknown kind prints as a gap, as stripes or not at all, and a screen "
     "may still show an old thumbnail of it.",
-    "The file's signature and header are read and its pixels decoded; the first damage met is told.",
+    "The file’s signature and header are read and its pixels decoded; the first damage met is told.",
     "Ask the contributor to send the file again, as a TIFF or a JPEG of the best quality.",
     check,
 };

@@ -27,7 +27,7 @@ extern const Rule wide_gamut_rule = {
     "Its numbers mean stronger colours than those of sRGB. A program that overlooks the profile prints it"
     " dull, and no press can print the strongest of its colours anyway.",
     "The primaries of the embedded profile span more than 1.15 times the area of those of sRGB in CIE "
-    "1976 u'v', or the file names Adobe RGB (Exif, R03) or other primaries than sRGB's (ITU-T H.273).",
+    "1976 u'v', or the file names Adobe RGB (Exif, R03) or other primaries than sRGB’s (ITU-T H.273).",
     "Ask the printer whether profiles are honoured. If in doubt, convert a copy to sRGB; never throw the "
     "profile away.",
     check,

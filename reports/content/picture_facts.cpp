@@ -17,19 +17,6 @@ namespace stoneproof::content {
 
 namespace {
 
-std::string_view format_name(Format format) {
-  switch (format) {
-  case Format::jpeg: return "JPEG";
-  case Format::tiff: return "TIFF";
-  case Format::png: return "PNG";
-  case Format::gif: return "GIF";
-  case Format::webp: return "WebP";
-  case Format::heic: return "HEIC";
-  case Format::avif: return "AVIF";
-  }
-  return {};
-}
-
 std::string quality_words(const JpegQuality &saved, const QualityBar &bar) {
   const std::string setting = saved.exact ? fmt::format("quality {} (exact)", saved.quality)
                                           : fmt::format("quality about {}", saved.quality);
@@ -146,6 +133,19 @@ std::string tone_words(Use use, const Tone &tone, const PressSheet &press) {
 }
 
 } // namespace
+
+std::string_view format_name(Format format) {
+  switch (format) {
+  case Format::jpeg: return "JPEG";
+  case Format::tiff: return "TIFF";
+  case Format::png: return "PNG";
+  case Format::gif: return "GIF";
+  case Format::webp: return "WebP";
+  case Format::heic: return "HEIC";
+  case Format::avif: return "AVIF";
+  }
+  return {};
+}
 
 std::vector<FactRow> file_rows(const PictureState &state, const PressSheet &press) {
   std::vector<FactRow> rows;

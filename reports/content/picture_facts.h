@@ -18,6 +18,9 @@ struct FactRow {
 /// A fault first; no more than that where the header could not be read.
 std::vector<FactRow> file_rows(const PictureState &state, const PressSheet &press);
 
+/// "JPEG", "WebP".
+std::string_view format_name(Format format);
+
 /// What density the file claims, which decides nothing.
 FactRow density_row(const Facts &facts);
 

@@ -36,8 +36,10 @@ std::string use_figures(const Evidence &evidence, std::size_t index) {
   const Shown *shown = evidence.shown_at(index);
   if (!shown || !shown->detail.upsampling.detail.known) return words;
   const Density detail = true_density(placed, *shown);
-  return detail < placed.laid->effective() ? words + fmt::format(", detail for about {}", ppi(detail))
-                                           : words;
+  // Less is missing than the estimate is worth, as where the facts say that every pixel counts.
+  constexpr double every_pixel = 0.9;
+  if (detail >= placed.laid->effective() * every_pixel) return words;
+  return words + fmt::format(", detail for about {}", ppi(detail));
 }
 
 PictureUse use_of_frame(const Evidence &evidence, std::size_t index) {

@@ -177,12 +177,14 @@ std::string film_words(const Book &book, const Pictures &pictures) {
     if (largest.width.in() * largest.height.in() < image.width.in() * image.height.in()) largest = image;
   }
   if (images == 0) return {};
-  const std::string_view verb = images == 1 ? "is" : "are";
-  return fmt::format(
-      "{} of film {} to be scanned, {} of them 35 mm or smaller. The scanner must truly resolve up to {} ppi "
-      "and take images up to {}. Sizes are those of the image, without its mount.",
-      count(images, "image", "images"), verb, small == 0 ? "none" : fmt::format("{}", small), highest,
-      size(largest));
+  const std::string to_scan =
+      images == 1
+          ? fmt::format("One image of film is to be scanned{}.", small == 1 ? "; it is 35 mm or smaller" : "")
+          : fmt::format("{} images of film are to be scanned, {} of them 35 mm or smaller.", images,
+                        small == 0 ? "none" : fmt::format("{}", small));
+  return fmt::format("{} The scanner must truly resolve up to {} ppi and take images up to {}. Sizes are "
+                     "those of the image, without its mount.",
+                     to_scan, highest, size(largest));
 }
 
 /// Adds a person to the table, and to the piles where there is something to read.

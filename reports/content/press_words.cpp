@@ -3,6 +3,7 @@
 #include "reports/content/press_words.h"
 
 #include "reports/content/figures.h"
+#include "reports/content/picture_facts.h"
 #include "reports/content/pixel_words.h"
 
 #include <fmt/format.h>
@@ -50,7 +51,7 @@ RequirementGroup picture_rows(const PressSheet &press) {
   group.rows.push_back(
       {"Scanner", fmt::format("a flatbed gains no detail beyond {}", ppi(press.flatbed_limit))});
   std::vector<std::string> formats, colours;
-  for (const Format format : press.formats) formats.emplace_back(word_of(format_words, format));
+  for (const Format format : press.formats) formats.emplace_back(format_name(format));
   for (const ColourModel colour : press.colours) colours.emplace_back(colour_name(colour));
   group.rows.push_back({"Files", listed(formats)});
   group.rows.push_back({"Colours", listed(colours)});

@@ -33,7 +33,7 @@ bool worth_printing(const Size &size) { return std::max(size.width, size.height)
 std::string crop_words(const LooserCrop &crop) {
   const auto whole = [](double share) { return std::min(100.0, std::ceil(share * 100 - 1e-9)); };
   return fmt::format(
-      "Or loosen the crop: show at least {:.0f} % of the picture's width and {:.0f} % of its height.",
+      "Or loosen the crop: show at least {:.0f} % of the picture’s width and {:.0f} % of its height.",
       whole(crop.width_share), whole(crop.height_share));
 }
 

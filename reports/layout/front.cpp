@@ -20,7 +20,6 @@ using namespace literals;
 constexpr Length left = style::margin, left_width = 172_mm;
 constexpr Length right = 200_mm, right_width = style::sheet.width - style::margin - right;
 constexpr Length bottom = style::sheet.height - style::foot;
-constexpr Length matters_bottom = bottom - 22_mm; // above the press sheet, of which three lines may be told
 // The columns of what weighs most.
 constexpr Length grade_left = left, count_left = left + 14_mm, title_left = left + 29_mm,
                  where_left = left + 104_mm;
@@ -33,12 +32,13 @@ public:
 
   DocumentPage write() {
     page_.size = style::sheet;
+    const auto press = few(style::body_aside, left_width, content_.press, 3);
+    matters_bottom_ = bottom - layout::height_of(style::body_aside, press.size()) - 9_mm;
     head();
     counts();
     matters();
     contents();
     answer();
-    const auto press = few(style::body_aside, left_width, content_.press, 3);
     on_.as(Role::paragraph)
         .lines({left, bottom - layout::height_of(style::body_aside, press.size())}, style::body_aside, press);
     return std::move(page_);
@@ -99,7 +99,7 @@ private:
     on_.line({left, y_}, {left + left_width, y_}, style::trim_line);
     y_ += 1.2_mm;
     std::size_t shown = 0;
-    while (shown < content_.matters.size() && y_ + height_of(content_.matters[shown]) < matters_bottom)
+    while (shown < content_.matters.size() && y_ + height_of(content_.matters[shown]) < matters_bottom_)
       matter_row(content_.matters[shown++]);
     if (shown < content_.matters.size())
       put(Role::paragraph, style::body_aside, more_words(std::span(content_.matters).subspan(shown)), 1);
@@ -111,7 +111,8 @@ private:
         static_cast<std::size_t>(std::ranges::count(left_out, Grade::hold, &content::Matter::grade));
     const std::string all = content::count(left_out.size(), "kind of fault more", "kinds of fault more");
     if (holds == 0) return fmt::format("and {}, in the table that follows.", all);
-    return fmt::format("and {}, {} of them holds, in the table that follows.", all, holds);
+    return fmt::format("and {}, {} among them, in the table that follows.", all,
+                       content::count(holds, "hold", "holds"));
   }
 
   std::vector<std::string> title_of(const content::Matter &matter) const {
@@ -190,6 +191,7 @@ private:
   DocumentPage page_;
   Canvas on_;
   Length y_ = style::margin;
+  Length matters_bottom_; ///< above what is told of the press sheet
 };
 
 } // namespace

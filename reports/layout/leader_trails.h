@@ -1,4 +1,4 @@
-// Which gaps the leaders of a drawing take. Their trails may still lie on each other; see lanes.h.
+// Which gaps the leaders of a drawing take. Their trails may still lie on each other; see leader_lanes.h.
 #pragma once
 
 #include "reports/layout/leaders.h"

@@ -2,7 +2,7 @@
 // the rims. The only ways in are the functions of leaders.h; tested in tests/reports/layout.
 #include "reports/layout/leaders.h"
 
-#include "reports/layout/lanes.h"
+#include "reports/layout/leader_lanes.h"
 #include "reports/layout/leader_trails.h"
 #include "reports/layout/outline.h"
 

@@ -11,6 +11,7 @@ namespace {
 
 using namespace literals;
 
+constexpr Length off_words = 0.6_mm;  ///< between a text and the outline of its mark
 constexpr Length corner_cut = 0.8_mm; ///< of a leader
 constexpr Length past_bleed = 1.2_mm; ///< an outline may lie so far outside the bleed
 
@@ -86,6 +87,7 @@ Outlined outlined(std::span<const content::Mark *const> marks, const LeaderRoom 
     const content::Mark &mark = *marks[i];
     if (!mark.area) continue;
     Outline place = corners_of(scale(*mark.area));
+    if (mark.frame.empty()) place = offset(place, off_words); // of words the outline covers none
     if (mark.corners) std::transform(mark.corners->begin(), mark.corners->end(), place.begin(), scale);
     all.marks.push_back(i);
     lines.push_back(mark.grade);

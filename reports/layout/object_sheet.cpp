@@ -77,7 +77,7 @@ private:
       y_ = canvas()
                .as(Role::paragraph)
                .lines({style::margin, y_ + 1_mm}, style::body_aside,
-                      on.wrap(style::body_aside, right - style::margin, words_.unknown));
+                      canvas().wrap(style::body_aside, right - style::margin, words_.unknown));
   }
 
   void reckonings_head(Canvas &on) {

@@ -154,6 +154,8 @@ private:
       draw_frame(on, checked_, images_, evidence().frames[first_frame_[page] + i],
                  evidence().spaces[page].trim, scale);
     draw_texts(on, evidence().book.pages[page], evidence().spaces[page].trim, scale);
+    if (evidence().book.pages[page].blank)
+      on.text_centred({box.centre().x, box.centre().y - style::label.leading / 2}, style::label, "blank");
     on.box(box, std::nullopt, style::hair);
   }
 

@@ -35,7 +35,7 @@ TEST_CASE("every bar of the sheet is told with its figures") {
   CHECK(asks(press, "Ink") == "at most 320 % in all, on a square of 5 mm");
   CHECK(asks(press, "Bleed") == "at least 3 mm");
   CHECK(asks(press, "Safe margin") == "at least 5 mm at the top, 6 mm at the bottom, 7 mm outside");
-  CHECK(asks(press, "Files") == "jpeg and tiff");
+  CHECK(asks(press, "Files") == "JPEG and TIFF");
   CHECK(asks(press, "Colours") == "RGB");
   CHECK(asks(press, "Pages") == "a multiple of 8, from 40 to 600");
 }

@@ -53,7 +53,7 @@ TEST_CASE("too few pixels: the setting, the largest size and the looser crop are
   CHECK(looser.message == "Prints at 254 ppi; a photo wants 300 ppi.");
   CHECK(looser.remedy ==
         "Scan the original again at 300 ppi. Or print it no larger than 50 × 33 mm (now 60 × 40 mm). Or "
-        "loosen the crop: show at least 60 % of the picture's width and 60 % of its height.");
+        "loosen the crop: show at least 60 % of the picture’s width and 60 % of its height.");
 }
 
 TEST_CASE("a lost original is never asked for again") {

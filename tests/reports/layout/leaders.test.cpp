@@ -2,7 +2,7 @@
 
 #include "reports/layout/canvas.h"
 #include "reports/layout/column.h"
-#include "reports/layout/lanes.h"
+#include "reports/layout/leader_lanes.h"
 #include "tests/support/catch.h"
 
 #include <algorithm>

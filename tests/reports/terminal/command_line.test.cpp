@@ -1,5 +1,6 @@
 #include "engine/press/read.h"
 #include "engine/rules/rule.h"
+#include "engine/xml/characters.h"
 #include "tests/reports/terminal/album.h"
 
 using namespace stoneproof;
@@ -188,7 +189,7 @@ TEST_CASE("an explanation is as wide as the terminal, from 40 to 100 columns") {
     std::size_t longest = 0;
     std::istringstream lines(ran.out);
     for (std::string line; std::getline(lines, line);)
-      longest = std::max(longest, line.size() - 1); // carriage return
+      longest = std::max(longest, code_points_of(line).size() - 1); // carriage return
     CHECK(longest <= limit);
     CHECK(longest > limit - 15);
   }

@@ -1,6 +1,6 @@
 // Lanes in groups that have to do with each other, each group with the widest distance that its room allows.
 // The only way in is spread_lanes; tested in tests/reports/layout.
-#include "reports/layout/lanes.h"
+#include "reports/layout/leader_lanes.h"
 
 #include <algorithm>
 #include <numeric>
