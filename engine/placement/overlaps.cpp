@@ -179,13 +179,8 @@ SharedPart shared_part(const Corners &shape, const Rect &rect) {
   part = kept(part, [&](Point point) { return point.y - rect.top(); });
   part = kept(part, [&](Point point) { return rect.bottom() - point.y; });
   if (part.empty()) return {};
-  const auto across = [](Point a, Point b) { return a.x < b.x; };
-  const auto down = [](Point a, Point b) { return a.y < b.y; };
-  const auto [left, right] = std::minmax_element(part.begin(), part.end(), across);
-  const auto [top, bottom] = std::minmax_element(part.begin(), part.end(), down);
   const double whole = rect.width.mm() * rect.height.mm();
-  return {{left->x, top->y, right->x - left->x, bottom->y - top->y},
-          whole > 0 ? std::min(1.0, area_of(part) / whole) : 0};
+  return {box_round(part), whole > 0 ? std::min(1.0, area_of(part) / whole) : 0};
 }
 
 Length distance_between(const Rect &a, const Rect &b) {

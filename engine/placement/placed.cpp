@@ -49,15 +49,6 @@ Corners turned(const Rect &rect, Turn turn, Point centre) {
           spun(rect.left(), rect.bottom())};
 }
 
-Rect box_round(const Corners &corners) {
-  Point low = corners[0], high = corners[0];
-  for (const Point &corner : corners) {
-    low = {std::min(low.x, corner.x), std::min(low.y, corner.y)};
-    high = {std::max(high.x, corner.x), std::max(high.y, corner.y)};
-  }
-  return {low.x, low.y, high.x - low.x, high.y - low.y};
-}
-
 PlacedFrame place_frame(const Frame &frame, std::optional<PixelSize> size) {
   PlacedFrame placed;
   placed.picture = frame.picture;
@@ -89,8 +80,8 @@ Rect place_of(const PlacedFrame &placed, const PixelRect &part, PixelSize size) 
                  origin.y + Length::nearest(right.second + down.second)};
   };
   const double right = part.x + part.width, bottom = part.y + part.height;
-  return box_round(
-      {on_page(part.x, part.y), on_page(right, part.y), on_page(right, bottom), on_page(part.x, bottom)});
+  return box_round(Corners{on_page(part.x, part.y), on_page(right, part.y), on_page(right, bottom),
+                           on_page(part.x, bottom)});
 }
 
 std::vector<PlacedFrame> place_frames(const Book &book, std::span<const std::optional<PixelSize>> sizes) {

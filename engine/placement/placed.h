@@ -14,9 +14,6 @@ namespace stoneproof {
 /// The corners of `rect` after a clockwise turn about `centre`.
 Corners turned(const Rect &rect, Turn turn, Point centre);
 
-/// The upright box round some corners.
-Rect box_round(const Corners &corners);
-
 /// A frame on its page. The picture part is there when the frame names a picture whose size is known.
 struct PlacedFrame {
   std::size_t page = 0;               ///< index into Book::pages

@@ -48,18 +48,22 @@ PatchOrder order_of(const Evidence &evidence, std::size_t index, const PatchWish
 
 } // namespace
 
-std::vector<std::optional<PatchOrder>> patch_orders(const Evidence &evidence,
-                                                    const std::optional<PatchWish> &wish) {
+std::vector<std::optional<std::size_t>> coarsest_frames(const Evidence &evidence) {
   std::vector<std::optional<std::size_t>> coarsest(evidence.book.pictures.size());
   for (std::size_t i = 0; i < evidence.frames.size(); ++i) {
     const PlacedFrame &placed = evidence.frames[i];
-    if (!wish || !placed.laid || !placed.laid->visible) continue;
+    if (!placed.laid || !placed.laid->visible) continue;
     auto &known = coarsest[*placed.picture];
     if (!known || placed.laid->effective() < evidence.frames[*known].laid->effective()) known = i;
   }
+  return coarsest;
+}
+
+std::vector<std::optional<PatchOrder>> patch_orders(const Evidence &evidence,
+                                                    const std::optional<PatchWish> &wish) {
   std::vector<std::optional<PatchOrder>> orders;
-  for (const auto &frame : coarsest)
-    orders.push_back(frame ? std::optional(order_of(evidence, *frame, *wish)) : std::nullopt);
+  for (const auto &frame : coarsest_frames(evidence))
+    orders.push_back(frame && wish ? std::optional(order_of(evidence, *frame, *wish)) : std::nullopt);
   return orders;
 }
 

@@ -26,6 +26,10 @@ struct Patch {
   std::size_t frame = 0; ///< index into Evidence::frames
 };
 
+/// For each of Book::pictures the frame that prints it most coarsely, by index into Evidence::frames; none:
+/// no frame shows it.
+std::vector<std::optional<std::size_t>> coarsest_frames(const Evidence &evidence);
+
 /// One entry for each of Book::pictures; none: no frame shows it, or no wish. The patch lies round the focus
 /// point where the description names one, else round the middle of what the frame shows, and never passes the
 /// edges of that.

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <span>
 
 namespace stoneproof {
 
@@ -42,6 +43,17 @@ constexpr std::optional<Rect> shared_part(const Rect &a, const Rect &b) {
 /// The four corners of a rectangle after a turn, in the order top left, top right, bottom right, bottom left
 /// as they were before it.
 using Corners = std::array<Point, 4>;
+
+/// The upright box round some points; nothing round none.
+constexpr Rect box_round(std::span<const Point> points) {
+  if (points.empty()) return {};
+  Point low = points[0], high = points[0];
+  for (const Point &point : points) {
+    low = {std::min(low.x, point.x), std::min(low.y, point.y)};
+    high = {std::max(high.x, point.x), std::max(high.y, point.y)};
+  }
+  return {low.x, low.y, high.x - low.x, high.y - low.y};
+}
 
 /// A clockwise turn in degrees, any angle.
 struct Turn {

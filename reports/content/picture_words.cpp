@@ -67,17 +67,6 @@ std::string largest_words(const Evidence &evidence, std::size_t picture, const S
                      size(printed_at(bar.least, pixels)), ppi(bar.least), but);
 }
 
-/// What was measured in the frame that prints the picture most coarsely, as its patch shows it.
-const Shown *coarsest_shown(const Evidence &evidence, const std::vector<PictureUse> &uses) {
-  const PictureUse *coarsest = nullptr;
-  for (const PictureUse &use : uses) {
-    if (!evidence.shown_at(use.frame)) continue;
-    const auto density = [&](const PictureUse &of) { return evidence.frames[of.frame].laid->effective(); };
-    if (!coarsest || density(use) < density(*coarsest)) coarsest = &use;
-  }
-  return coarsest ? evidence.shown_at(coarsest->frame) : nullptr;
-}
-
 } // namespace
 
 std::vector<PictureWords> picture_words(const Evidence &evidence) {
@@ -93,8 +82,11 @@ std::vector<PictureWords> picture_words(const Evidence &evidence) {
   for (std::size_t i = 0; i < evidence.frames.size(); ++i)
     if (const auto &picture = evidence.frames[i].picture)
       all[*picture].uses.push_back(use_of_frame(evidence, i));
+  const auto coarsest = coarsest_frames(evidence);
   for (PictureWords &words : all) {
-    const Shown *shown = coarsest_shown(evidence, words.uses);
+    // What the patch shows.
+    const auto &frame = coarsest[words.picture];
+    const Shown *shown = frame ? evidence.shown_at(*frame) : nullptr;
     words.largest = largest_words(evidence, words.picture, shown);
     if (!shown) continue;
     const Use use = evidence.use_of(words.picture);

@@ -339,4 +339,13 @@ std::string_view grade_name(Grade grade) {
   return {};
 }
 
+std::string grade_count(Grade grade, std::size_t n) {
+  switch (grade) {
+  case Grade::hold: return count(n, "hold", "holds");
+  case Grade::query: return count(n, "query", "queries");
+  case Grade::note: return count(n, "note", "notes");
+  }
+  return {};
+}
+
 } // namespace stoneproof::content

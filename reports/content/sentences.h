@@ -27,4 +27,7 @@ std::string_view side_name(const PageSpace &space, PageSide side);
 /// "Hold", "Query", "Note".
 std::string_view grade_name(Grade grade);
 
+/// "1 hold", "3 queries".
+std::string grade_count(Grade grade, std::size_t n);
+
 } // namespace stoneproof::content

@@ -92,6 +92,15 @@ std::vector<std::string> Canvas::wrap(const TypeStyle &style, Length width, std:
   return layout::wrap(type_, style.face, style.size, width, text);
 }
 
+std::vector<std::string> Canvas::wrap_at_most(const TypeStyle &style, Length width, std::string_view text,
+                                              std::size_t most) const {
+  std::vector<std::string> lines = wrap(style, width, text);
+  if (lines.size() <= most) return lines;
+  lines.resize(most);
+  lines.back() = shortened(style, width, lines.back() + " …");
+  return lines;
+}
+
 std::string Canvas::shortened(const TypeStyle &style, Length width, std::string_view text) const {
   return layout::shortened(type_, style.face, style.size, width, text);
 }

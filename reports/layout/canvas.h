@@ -62,6 +62,9 @@ public:
     return type_.width(style.face, style.size, text);
   }
   std::vector<std::string> wrap(const TypeStyle &style, Length width, std::string_view text) const;
+  /// So many lines at the most: of a text that runs on the last ends in an ellipsis.
+  std::vector<std::string> wrap_at_most(const TypeStyle &style, Length width, std::string_view text,
+                                        std::size_t most) const;
   std::string shortened(const TypeStyle &style, Length width, std::string_view text) const;
 
 private:

@@ -24,13 +24,8 @@ TypeStyle type_of(const TextBlock &text, double factor) {
 void draw_text(Canvas &canvas, const TextBlock &text, const Scale &scale) {
   const Rect box = scale(text.rect);
   const TypeStyle type = type_of(text, scale.factor * std::min(1.0, text.rect.height / text.type_size));
-  std::vector<std::string> lines = canvas.wrap(type, box.width, text.text);
   const auto room = static_cast<std::size_t>(std::max(1.0, box.height / type.leading + 0.25));
-  if (lines.size() > room) {
-    lines.resize(room);
-    lines.back() = canvas.shortened(type, box.width, lines.back() + " …");
-  }
-  canvas.lines({box.x, box.y}, type, lines);
+  canvas.lines({box.x, box.y}, type, canvas.wrap_at_most(type, box.width, text.text, room));
 }
 
 /// A line in the middle of its block, running down it.

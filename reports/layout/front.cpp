@@ -32,7 +32,7 @@ public:
 
   DocumentPage write() {
     page_.size = style::sheet;
-    const auto press = few(style::body_aside, left_width, content_.press, 3);
+    const auto press = on_.wrap_at_most(style::body_aside, left_width, content_.press, 3);
     matters_bottom_ = bottom - layout::height_of(style::body_aside, press.size()) - 9_mm;
     head();
     counts();
@@ -45,19 +45,9 @@ public:
   }
 
 private:
-  /// So many lines at the most; what runs on is cut short.
-  std::vector<std::string> few(const TypeStyle &style, Length width, std::string_view text,
-                               std::size_t most) const {
-    std::vector<std::string> lines = on_.wrap(style, width, text);
-    if (lines.size() <= most) return lines;
-    lines.resize(most);
-    lines.back() = on_.shortened(style, width, lines.back() + " …");
-    return lines;
-  }
-
   void put(Role role, const TypeStyle &style, std::string_view text, std::size_t most) {
     const auto part = on_.begin(role);
-    y_ = on_.lines({left, y_}, style, few(style, left_width, text, most));
+    y_ = on_.lines({left, y_}, style, on_.wrap_at_most(style, left_width, text, most));
   }
 
   void head() {
@@ -73,20 +63,15 @@ private:
 
   /// Doubles as the key to the lines of the marks.
   void counts() {
-    struct Block {
-      std::string_view one, many, meaning;
-    };
-    constexpr std::array<Block, 3> blocks = {{{"hold", "holds", "must be mended before printing"},
-                                              {"query", "queries", "somebody must decide"},
-                                              {"note", "notes", "good to know"}}};
-    for (std::size_t grade = 0; grade < blocks.size(); ++grade) {
-      const Block &block = blocks[grade];
+    constexpr std::array<std::string_view, 3> meanings = {"must be mended before printing",
+                                                          "somebody must decide", "good to know"};
+    for (std::size_t grade = 0; grade < meanings.size(); ++grade) {
       const auto item = on_.begin(Role::list_item);
       const Length line_y = y_ + style::label_strong.leading / 2;
       on_.line({left, line_y}, {left + 9_mm, line_y}, style::grade_line(static_cast<Grade>(grade)));
       on_.text({left + 12_mm, y_}, style::label_strong,
-               content::count(content_.counts[grade], block.one, block.many));
-      on_.text_beside({left + 34_mm, y_}, style::label, style::label_strong, block.meaning);
+               content::grade_count(static_cast<Grade>(grade), content_.counts[grade]));
+      on_.text_beside({left + 34_mm, y_}, style::label, style::label_strong, meanings[grade]);
       y_ += style::label_strong.leading + 1_pt;
     }
     y_ += 6_mm;
@@ -112,14 +97,14 @@ private:
     const std::string all = content::count(left_out.size(), "kind of fault more", "kinds of fault more");
     if (holds == 0) return fmt::format("and {}, in the table that follows.", all);
     return fmt::format("and {}, {} among them, in the table that follows.", all,
-                       content::count(holds, "hold", "holds"));
+                       content::grade_count(Grade::hold, holds));
   }
 
   std::vector<std::string> title_of(const content::Matter &matter) const {
-    return few(style::body, where_left - title_left - 3_mm, matter.title, 2);
+    return on_.wrap_at_most(style::body, where_left - title_left - 3_mm, matter.title, 2);
   }
   std::vector<std::string> where_of(const content::Matter &matter) const {
-    return few(style::body, left + left_width - where_left, matter.where, 2);
+    return on_.wrap_at_most(style::body, left + left_width - where_left, matter.where, 2);
   }
   Length height_of(const content::Matter &matter) const {
     return layout::height_of(style::body, std::max(title_of(matter).size(), where_of(matter).size())) +

@@ -21,11 +21,8 @@ void greeting(LetterSheets &sheets, const content::LetterContent &content) {
   sheets.y += style::plan_label.leading + 0.5_mm;
   constexpr std::size_t most = 2; // lines of a name and of a title
   const auto head = [&](const TypeStyle &style, std::string_view text, Role role) {
-    auto lines = sheets.type_lines(style, LetterSheets::width, text);
-    if (lines.size() > most) {
-      lines.resize(most);
-      lines.back() = on.shortened(style, LetterSheets::width, lines.back() + " …");
-    }
+    if (text.empty()) return;
+    const auto lines = on.wrap_at_most(style, LetterSheets::width, text, most);
     sheets.y = on.as(role).lines({LetterSheets::left, sheets.y}, style, lines);
   };
   head(style::title, content.name, Role::paragraph);

@@ -46,14 +46,6 @@ std::vector<Side> moved_sides(const Outline &shape, double by) {
 
 } // namespace
 
-Rect box_round(const Outline &shape) {
-  const auto by_x = [](const Point &a, const Point &b) { return a.x < b.x; };
-  const auto by_y = [](const Point &a, const Point &b) { return a.y < b.y; };
-  const auto [left, right] = std::minmax_element(shape.begin(), shape.end(), by_x);
-  const auto [top, bottom] = std::minmax_element(shape.begin(), shape.end(), by_y);
-  return {left->x, top->y, right->x - left->x, bottom->y - top->y};
-}
-
 Outline outline_within(const Outline &place, const Rect &room) {
   Outline shown = clipped(place, room);
   if (!shown.empty()) return shown;

@@ -24,6 +24,4 @@ Outline offset(const Outline &shape, Length by);
 std::vector<Outline> side_by_side(std::vector<Outline> shapes, const std::vector<Grade> &lines,
                                   const Rect &room);
 
-Rect box_round(const Outline &shape);
-
 } // namespace stoneproof::layout

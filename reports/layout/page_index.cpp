@@ -1,7 +1,7 @@
 // The index of pages. The only way in is lay_out_index; tested in tests/reports/layout/proof_parts.test.cpp.
 #include "reports/layout/page_index.h"
 
-#include "reports/content/figures.h"
+#include "reports/content/sentences.h"
 
 #include <fmt/format.h>
 
@@ -183,11 +183,8 @@ private:
     const auto words_of_page = on.begin(Role::paragraph);
     on.text({at.x, at.y + 0.6_mm}, style::label_strong, of.name);
     if (gravest == counts.end()) return;
-    constexpr std::array<std::string_view, 3> one = {"hold", "query", "note"},
-                                              many = {"holds", "queries", "notes"};
-    const auto grade = static_cast<std::size_t>(gravest - counts.begin());
-    std::string words = content::count(counts[grade], one[grade], many[grade]);
-    if (const std::size_t others = of.marks.size() - counts[grade]) words += fmt::format(", {} more", others);
+    std::string words = content::grade_count(static_cast<Grade>(gravest - counts.begin()), *gravest);
+    if (const std::size_t others = of.marks.size() - *gravest) words += fmt::format(", {} more", others);
     on.text({at.x, at.y + 0.6_mm + style::label_strong.leading - 1_pt}, style::label,
             on.shortened(style::label, width_of(surface), words));
   }

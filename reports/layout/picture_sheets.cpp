@@ -3,7 +3,6 @@
 #include "reports/layout/picture_sheets.h"
 
 #include "reports/content/figures.h"
-#include "reports/layout/proof.h"
 
 #include <fmt/format.h>
 

@@ -11,6 +11,9 @@
 
 namespace stoneproof::layout {
 
+/// What a patch in the list of pictures shows: what to ask of the engine.
+inline constexpr PatchWish true_size_patch{Length::of_mm(25), Density::of_ppi(300)};
+
 /// Where a picture is told of.
 struct PicturePlace {
   std::size_t picture; ///< index into Book::pictures

@@ -21,9 +21,6 @@ struct ProofOptions {
   std::optional<std::int64_t> made_at; ///< seconds since 1970-01-01 UTC; none: the proof carries no date
 };
 
-/// What a patch in the list of pictures shows: what to ask of the engine.
-inline constexpr PatchWish true_size_patch{Length::of_mm(25), Density::of_ppi(300)};
-
 /// A first sheet with the verdict, what weighs most and room to sign; the table of all that was found; the
 /// pages at a glance; every page or spread with its pictures, lines and numbered marks, each explained beside
 /// it; the book as an object; every picture with its facts; the press sheet; the method. Takes the small

@@ -38,12 +38,7 @@ struct Sheets {
   }
   /// A heading over the whole width, in two lines at most: one that runs on is cut short.
   void two_lines(const TypeStyle &style, std::string_view text, Role role) {
-    constexpr std::size_t most = 2;
-    std::vector<std::string> lines = canvas().wrap(style, width, text);
-    if (lines.size() > most) {
-      lines.resize(most);
-      lines.back() = canvas().shortened(style, width, lines.back() + " …");
-    }
+    const auto lines = canvas().wrap_at_most(style, width, text, 2);
     y = canvas().as(role).lines({style::margin, y}, style, lines);
   }
   /// Lines over as many sheets as they need; `next_sheet` begins one.

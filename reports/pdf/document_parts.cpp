@@ -2,35 +2,18 @@
 // tests/reports/pdf/write_pdf.test.cpp.
 #include "reports/pdf/document_parts.h"
 
-#include "reports/type/unicode.h"
+#include "engine/xml/characters.h"
 
 namespace stoneproof::pdf {
 namespace {
 
 constexpr const char *producer = "stoneproof";
 
-/// Text for XML 1.0; characters that it cannot hold become U+FFFD.
-std::string xml(std::string_view text) {
-  std::u32string out;
-  for (const char32_t c : code_points(text)) {
-    const bool held = (c >= 0x20 && c != 0xFFFE && c != 0xFFFF) || c == U'\t' || c == U'\n' || c == U'\r';
-    if (c == U'&')
-      out += U"&amp;";
-    else if (c == U'<')
-      out += U"&lt;";
-    else if (c == U'>')
-      out += U"&gt;";
-    else
-      out += held ? c : char32_t{0xFFFD};
-  }
-  return utf8(out);
-}
-
 std::string default_language(const char *property, std::string_view text) {
   if (text.empty()) return "";
   const std::string name = property;
-  return "<" + name + "><rdf:Alt><rdf:li xml:lang=\"x-default\">" + xml(text) + "</rdf:li></rdf:Alt></" +
-         name + ">\n";
+  return "<" + name + "><rdf:Alt><rdf:li xml:lang=\"x-default\">" + xml_escaped(text) +
+         "</rdf:li></rdf:Alt></" + name + ">\n";
 }
 
 } // namespace
@@ -46,7 +29,8 @@ std::string xmp_packet(const layout::Document &document) {
                     "<dc:format>application/pdf</dc:format>\n";
   out += default_language("dc:title", document.title) + default_language("dc:description", document.subject);
   if (!document.language.empty())
-    out += "<dc:language><rdf:Bag><rdf:li>" + xml(document.language) + "</rdf:li></rdf:Bag></dc:language>\n";
+    out += "<dc:language><rdf:Bag><rdf:li>" + xml_escaped(document.language) +
+           "</rdf:li></rdf:Bag></dc:language>\n";
   out += "<xmp:CreatorTool>" + std::string(producer) + "</xmp:CreatorTool>\n";
   out += "<pdf:Producer>" + std::string(producer) + "</pdf:Producer>\n";
   if (document.made_at) {

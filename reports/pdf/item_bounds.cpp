@@ -2,21 +2,10 @@
 // tests/reports/pdf/page_structure.test.cpp.
 #include "reports/pdf/item_bounds.h"
 
-#include <algorithm>
 #include <array>
 
 namespace stoneproof::pdf {
 namespace {
-
-template <class Points>
-Rect round(const Points &points) {
-  if (points.empty()) return {};
-  const auto across = [](Point a, Point b) { return a.x < b.x; };
-  const auto down = [](Point a, Point b) { return a.y < b.y; };
-  const auto [left, right] = std::minmax_element(points.begin(), points.end(), across);
-  const auto [top, bottom] = std::minmax_element(points.begin(), points.end(), down);
-  return {left->x, top->y, right->x - left->x, bottom->y - top->y};
-}
 
 struct Bounds {
   const Typesetter &typesetter;
@@ -29,9 +18,9 @@ struct Bounds {
     if (item.down) return {item.at.x - (high - above), item.at.y, high, wide};
     return {item.at.x, item.at.y - above, wide, high};
   }
-  Rect operator()(const layout::LineItem &item) const { return round(std::array{item.from, item.to}); }
-  Rect operator()(const layout::ShapeItem &item) const { return round(item.corners); }
-  Rect operator()(const layout::PictureItem &item) const { return round(item.clip); }
+  Rect operator()(const layout::LineItem &item) const { return box_round(std::array{item.from, item.to}); }
+  Rect operator()(const layout::ShapeItem &item) const { return box_round(item.corners); }
+  Rect operator()(const layout::PictureItem &item) const { return box_round(item.clip); }
 };
 
 } // namespace

@@ -2,8 +2,6 @@
 // in tests/reports/record/finished_pdf.test.cpp.
 #include "reports/record/finished_pdf.h"
 
-#include "engine/placement/page_space.h"
-
 #include <algorithm>
 
 namespace stoneproof::record {
@@ -14,24 +12,6 @@ using namespace literals;
 
 constexpr Length least_mark = 2_mm;               // thinner ones are hard to see and to click on
 constexpr Length note_size = 20_pt, step = 24_pt; // a viewer draws its own sign of about that size
-
-Rect grown(const Rect &trim, const Reach &by) {
-  return {trim.x - by.left, trim.y - by.top, trim.width + by.left + by.right,
-          trim.height + by.top + by.bottom};
-}
-
-/// The bleed of a single page, by the side on which it is bound.
-Reach bleed_of(const Edges &bleed, Side side) {
-  const bool right = side == Side::right; // it is bound on its left
-  return {bleed.top, bleed.bottom, right ? bleed.inside : bleed.outside,
-          right ? bleed.outside : bleed.inside};
-}
-
-Reach bleed_of_cover(const Book &book) {
-  const Length turn_in = book.binding.turn_in;
-  if (book.binding.kind == BindingKind::case_bound) return {turn_in, turn_in, turn_in, turn_in};
-  return {book.bleed.top, book.bleed.bottom, book.bleed.outside, book.bleed.outside};
-}
 
 /// Not thinner than `least_mark`, about the same centre.
 Rect thick_enough(const Rect &area) {
@@ -47,27 +27,23 @@ FinishedPdf::FinishedPdf(const Book &book, FinishedFile file) {
 }
 
 void FinishedPdf::add(const Book &book, std::size_t index) {
-  const Page &page = book.pages[index];
-  if (page.kind == PageKind::cover) {
-    const Size size = book.cover ? book.cover->size : book.trim;
-    const Rect trim{{}, {}, size.width, size.height}, media = grown(trim, bleed_of_cover(book));
-    pages_.push_back({index, media, trim, media});
-    return;
-  }
-  const Size size = page.trim.value_or(book.trim);
-  const Rect trim{{}, {}, size.width, size.height};
-  if (page.kind == PageKind::spread) return add_spread(book.bleed, index, trim);
-  const Rect media = grown(trim, bleed_of(book.bleed, side_of(page.number, book.binding.first_page)));
-  pages_.push_back({index, media, trim, media});
+  const PageSpace space = page_space(book, WantedEdges{book.bleed, {}}, book.pages[index]);
+  if (space.fold)
+    add_spread(space, book.bleed.inside, index);
+  else
+    pages_.push_back({index, space.bleed, space.trim, space.bleed});
 }
 
-void FinishedPdf::add_spread(const Edges &bleed, std::size_t index, const Rect &left_trim) {
-  const Length fold = left_trim.right();
-  const Rect right_trim{fold, left_trim.y, left_trim.width, left_trim.height};
-  const Rect left = grown(left_trim, bleed_of(bleed, Side::left));
-  const Rect right = grown(right_trim, bleed_of(bleed, Side::right));
-  pages_.push_back({index, left, left_trim, {left.x, left.y, fold - left.x, left.height}});
-  pages_.push_back({index, right, right_trim, {fold, right.y, right.right() - fold, right.height}});
+void FinishedPdf::add_spread(const PageSpace &space, Length inside, std::size_t index) {
+  const Length fold = *space.fold;
+  const auto across = [](const Rect &rect, Length from, Length to) {
+    return Rect{from, rect.y, to - from, rect.height};
+  };
+  const Rect &bleed = space.bleed, &trim = space.trim;
+  pages_.push_back({index, across(bleed, bleed.left(), fold + inside), across(trim, trim.left(), fold),
+                    across(bleed, bleed.left(), fold)});
+  pages_.push_back({index, across(bleed, fold - inside, bleed.right()), across(trim, fold, trim.right()),
+                    across(bleed, fold, bleed.right())});
 }
 
 bool FinishedPdf::shows(std::size_t page) const {

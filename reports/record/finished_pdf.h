@@ -2,7 +2,7 @@
 // schema/marks.md says the same in words.
 #pragma once
 
-#include "engine/book/book.h"
+#include "engine/placement/page_space.h"
 
 #include <cstddef>
 #include <optional>
@@ -54,7 +54,8 @@ private:
   };
 
   void add(const Book &book, std::size_t index);
-  void add_spread(const Edges &bleed, std::size_t index, const Rect &left_trim);
+  /// `inside` is the bleed at the fold.
+  void add_spread(const PageSpace &space, Length inside, std::size_t index);
   PdfPlace note_at(std::size_t page, Point corner) const;
   UserRect user_rect(const PdfPage &page, const Rect &rect) const;
 

@@ -5,6 +5,7 @@
 #include "engine/xml/characters.h"
 #include "reports/content/proof_content.h"
 #include "reports/files/replace_file.h"
+#include "reports/layout/picture_sheets.h"
 #include "reports/layout/proof.h"
 #include "reports/pdf/write_pdf.h"
 #include "reports/record/marks.h"

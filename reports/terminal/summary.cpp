@@ -17,9 +17,9 @@ namespace {
 using Lines = std::vector<std::string>;
 
 std::string counts_line(const std::array<std::size_t, 3> &counts) {
-  return fmt::format("{}, {}, {}", content::count(counts[0], "hold", "holds"),
-                     content::count(counts[1], "query", "queries"),
-                     content::count(counts[2], "note", "notes"));
+  return fmt::format("{}, {}, {}", content::grade_count(Grade::hold, counts[0]),
+                     content::grade_count(Grade::query, counts[1]),
+                     content::grade_count(Grade::note, counts[2]));
 }
 
 Lines finding_lines(const content::Mark &mark, int width) {

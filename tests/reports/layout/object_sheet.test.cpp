@@ -1,6 +1,7 @@
 #include "reports/layout/object_sheet.h"
 
 #include "reports/layout/creep_mark.h"
+#include "tests/reports/layout/check_inside.h"
 #include "tests/reports/layout/document_text.h"
 #include "tests/support/catch.h"
 #include "tests/support/small_book.h"
@@ -35,17 +36,7 @@ std::multiset<std::string> words_on(const DocumentPage &page) {
   return words;
 }
 
-void check_inside(const DocumentPage &page) {
-  for (const Item &item : page.items) {
-    const auto *text = std::get_if<TextItem>(&item);
-    if (!text) continue;
-    CAPTURE(text->text);
-    CHECK(text->at.x >= style::margin - Length::of_mm(0.1));
-    CHECK(text->at.x + type().width(text->face, text->size, text->text) <=
-          page.size.width - style::margin + Length::of_mm(1));
-    CHECK(text->at.y <= page.size.height - style::foot + Length::of_mm(4));
-  }
-}
+void check_inside(const DocumentPage &page) { test::check_inside(page, Length::of_mm(1), Length::of_mm(4)); }
 
 /// The lines that creep draws on a page.
 std::vector<LineItem> creep_lines(const Evidence &evidence, std::size_t page, std::size_t block_page) {

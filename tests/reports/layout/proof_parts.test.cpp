@@ -6,6 +6,7 @@
 #include "reports/layout/page_index.h"
 #include "reports/layout/picture_sheets.h"
 #include "reports/layout/style.h"
+#include "tests/reports/layout/check_inside.h"
 #include "tests/reports/layout/document_text.h"
 #include "tests/support/catch.h"
 #include "tests/support/small_book.h"
@@ -19,18 +20,8 @@ using namespace stoneproof::test;
 
 namespace {
 
-/// Every word of a sheet stands inside its margins.
 void check_inside(const DocumentPage &page) {
-  for (const Item &item : page.items) {
-    const auto *text = std::get_if<TextItem>(&item);
-    if (!text) continue;
-    CAPTURE(text->text);
-    CHECK(text->at.x >= style::margin - Length::of_mm(0.1));
-    CHECK(text->at.x + type().width(text->face, text->size, text->text) <=
-          page.size.width - style::margin + Length::of_mm(0.5));
-    CHECK(text->at.y <= page.size.height - style::foot + Length::of_mm(1));
-    CHECK(text->at.y - text->size >= Length::of_mm(5));
-  }
+  test::check_inside(page, Length::of_mm(0.5), Length::of_mm(1));
 }
 
 /// No two lines of text lie on each other.

@@ -17,12 +17,7 @@ layout::TextItem words(Length x, Length y, std::string text) {
 
 /// One page with a heading, a table, a list, a picture, a drawing, a veil, a link and a note.
 layout::Document sample(const Folder &folder) {
-  layout::Document document;
-  document.title = "Album \u0141\u00F3d\u017A";
-  document.subject = "Proof <1> & more";
-  document.language = "pl";
-  document.fingerprint = "first";
-  document.made_at = 1'700'000'000;
+  layout::Document document = titled_document();
   document.images = {picture(folder, 60, 40)};
   layout::PictureItem shown = placed(0, {10_mm, 60_mm, 30_mm, 20_mm});
   shown.alternative = "the mill (in flood)";

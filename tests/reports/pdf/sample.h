@@ -42,6 +42,17 @@ inline layout::DocumentPage page_of(Size size, std::vector<layout::Item> items =
   return page;
 }
 
+/// Without pages: a title, a subject, a language and a date that are awkward in one way or another.
+inline layout::Document titled_document() {
+  layout::Document document;
+  document.title = "Album \u0141\u00F3d\u017A";
+  document.subject = "Proof <1> & more";
+  document.language = "pl";
+  document.fingerprint = "first";
+  document.made_at = 1'700'000'000;
+  return document;
+}
+
 /// Writes a document and has it looked over by qpdf.
 inline void write(const layout::Document &document, const std::string &path) {
   const auto written = write_pdf(document, typesetter(), path);

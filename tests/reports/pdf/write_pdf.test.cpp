@@ -12,12 +12,7 @@ using namespace stoneproof::test;
 namespace {
 
 layout::Document sample(const Folder &folder) {
-  layout::Document document;
-  document.title = "Album \u0141\u00F3d\u017A";
-  document.subject = "Proof <1> & more";
-  document.language = "pl";
-  document.fingerprint = "first";
-  document.made_at = 1'700'000'000;
+  layout::Document document = titled_document();
   document.images = {picture(folder, 600, 400), picture(folder, 30, 20)};
   for (int i = 0; i < 3; ++i) {
     layout::DocumentPage page = page_of({210_mm, 297_mm}, {placed(0, {20_mm, 30_mm, 1_in * 2, 1_in})});
