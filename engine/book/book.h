@@ -1,6 +1,7 @@
 // The book as values: what the layout says, before any picture file has been opened.
 #pragma once
 
+#include "engine/book/print_file.h"
 #include "engine/units/geometry.h"
 #include "engine/xml/source_place.h"
 
@@ -81,6 +82,15 @@ struct Original {
   bool lost = false;        ///< nobody can scan it again
 };
 
+/// A file that a picture of a finished PDF was made from, found by what it shows.
+struct Master {
+  std::filesystem::path file;
+  PixelSize size;      ///< as it is seen
+  PixelRect part;      ///< of it, that the picture of the PDF shows
+  double likeness = 0; ///< correlation of the two, up to 1
+  bool sure = false;   ///< else somebody must look
+};
+
 struct Picture {
   std::string id;
   std::string file; ///< as written: a path relative to the folder of the description, or absolute
@@ -88,6 +98,8 @@ struct Picture {
   std::optional<std::size_t> contributor; ///< index into Book::contributors
   std::optional<Original> original;
   SourcePlace place;
+  std::string profile = {}; ///< file of the ICC profile of its colours, where it has none itself; empty: none
+  std::optional<Master> master = {}; ///< found for a picture of a finished PDF
 };
 
 enum class Mirror { none, horizontal, vertical };
@@ -147,10 +159,12 @@ struct Page {
   std::vector<Frame> frames;
   std::vector<TextBlock> texts;
   SourcePlace place;
+  std::optional<PrintPage> print; ///< there when the book was read from a finished PDF
 };
 
 struct Book {
   std::filesystem::path source; ///< the description's own file; picture files are relative to its folder
+  std::optional<std::filesystem::path> pictures_in; ///< the folder of the picture files, where it is another
   std::string title;
   std::string language; ///< BCP 47 tag, e.g. "en" or "pl"
   Size trim;            ///< of one page
@@ -161,6 +175,7 @@ struct Book {
   std::vector<Contributor> contributors;
   std::vector<Picture> pictures;
   std::vector<Page> pages;
+  std::optional<PrintFile> print_file; ///< there when the book was read from a finished PDF
 
   /// Pages of the block; a spread counts for two.
   std::size_t page_count() const {
@@ -168,9 +183,11 @@ struct Book {
     for (const Page &page : pages) count += page.kind == PageKind::spread ? 2 : page.kind == PageKind::page;
     return count;
   }
-  std::filesystem::path path_of(const Picture &picture) const {
-    return source.parent_path() / std::filesystem::path(picture.file);
+  /// Where a file lies that the description names.
+  std::filesystem::path path_of(const std::string &file) const {
+    return pictures_in.value_or(source.parent_path()) / std::filesystem::path(file);
   }
+  std::filesystem::path path_of(const Picture &picture) const { return path_of(picture.file); }
 };
 
 /// The words of the description for each enumerator; reading and writing share these tables.

@@ -47,6 +47,7 @@ Book read_root(const Element &root, FaultList &faults) {
   const Element *binding = reader.one("binding");
   if (binding) book.binding = read_binding(*binding, faults);
   if (safe_margin && binding) check_room(book, *safe_margin, *binding, faults);
+  if (const Element *print = reader.maybe("print-file")) book.print_file = read_print_file(*print, faults);
   if (const Element *stocks = reader.maybe("stocks")) book.stocks = read_stocks(*stocks, faults);
   Names contributors("contributor"), pictures("picture");
   if (const Element *list = reader.maybe("contributors"))

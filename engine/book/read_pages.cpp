@@ -83,7 +83,8 @@ void PagesReader::read_page(const Element &element) {
   page.trim = read_trim(reader);
   page.blank = reader.optional("blank", parse_yes_no).value_or(false);
   content_.read(reader, page);
-  if (page.blank && !element.children.empty())
+  if (const Element *sheet = reader.maybe("sheet")) page.print = read_print_page(*sheet, faults_);
+  if (page.blank && !(page.frames.empty() && page.texts.empty()))
     reader.fault(element.children.front().place, "there is something on a page that is said to be blank",
                  "Take it off, or leave blank=\"yes\" out.");
   book_.pages.push_back(std::move(page));

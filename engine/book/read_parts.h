@@ -62,6 +62,10 @@ private:
 
 /// Before the pages: the cover is the first of Book::pages.
 void read_cover(const Element &element, Book &book, ContentReader &content, FaultList &faults);
+/// What a finished PDF tells of itself and of a page.
+PrintFile read_print_file(const Element &element, FaultList &faults);
+PrintPage read_print_page(const Element &element, FaultList &faults);
+
 /// Needs the trim, the margins and the binding.
 void read_pages(const Element &list, Book &book, ContentReader &content, FaultList &faults);
 

@@ -47,6 +47,7 @@ void read_pictures(const Element &list, Book &book, const Names &contributors, N
     picture.id = one.required("id", parse_id);
     picture.file = one.required("file", parse_file_name);
     picture.use = one.optional("use", one_of(use_words)).value_or(Use::photo);
+    picture.profile = one.optional("profile", parse_file_name).value_or("");
     picture.contributor = contributors.find("contributor", one, faults);
     if (const Element *original = one.maybe("original")) picture.original = read_original(*original, faults);
     pictures.give(picture.id, book.pictures.size(), one);

@@ -69,6 +69,12 @@ struct PressProfile {
   double share = 1;      ///< of the shown part that may not be printable: above it a query
 };
 
+/// What a finished PDF may hold.
+struct FinishedPdfBar {
+  Length thinnest_line = Length::of_pt(0.25); ///< thinner: a query
+  bool transparency = true;                   ///< accepted; else a query
+};
+
 enum class Format { jpeg, tiff, png, gif, webp, heic, avif };
 inline constexpr Word<Format> format_words[] = {
     {Format::jpeg, "jpeg"}, {Format::tiff, "tiff"}, {Format::png, "png"},  {Format::gif, "gif"},
@@ -98,6 +104,7 @@ struct PressSheet {
   QualityBar jpeg_quality;
   ToneBar tone;
   InkBar ink;
+  FinishedPdfBar finished_pdf;
   std::shared_ptr<const PressProfile> profile; ///< none: the sheet names none
   std::vector<Format> formats;                 ///< accepted
   std::vector<ColourModel> colours;            ///< accepted

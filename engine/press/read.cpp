@@ -76,6 +76,12 @@ InkBar read_ink(const Element &element, FaultList &faults) {
   return {reader.required("limit", parse_coverage), reader.required("square", parse_positive_length)};
 }
 
+FinishedPdfBar read_finished_pdf(const Element &element, FaultList &faults) {
+  ElementReader reader(element, faults);
+  return {reader.required("thinnest-line", parse_length_from_zero),
+          reader.required("transparency", parse_yes_no)};
+}
+
 ToneBar read_tone(const Element &element, FaultList &faults) {
   ElementReader reader(element, faults);
   return {reader.required("clipped", parse_share), reader.required("range", parse_share)};
@@ -109,6 +115,7 @@ PressSheet read_sheet(const Element &root, const std::filesystem::path &folder, 
     sheet.jpeg_quality = read_quality(*quality, faults);
   if (const Element *tone = reader.one("tone")) sheet.tone = read_tone(*tone, faults);
   if (const Element *ink = reader.one("ink")) sheet.ink = read_ink(*ink, faults);
+  if (const Element *pdf = reader.maybe("finished-pdf")) sheet.finished_pdf = read_finished_pdf(*pdf, faults);
   if (const Element *profile = reader.maybe("profile"))
     sheet.profile = read_press_profile(*profile, folder, faults);
   if (const Element *formats = reader.one("formats"))

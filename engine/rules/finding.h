@@ -79,6 +79,7 @@ struct Finding {
   std::optional<Fault> fault;        ///< of a file that could not be read
   std::vector<FrameAt> same_picture; ///< all frames that show the same picture, or the same fault
   std::optional<StockPart> stock;    ///< the paper that it is about
+  std::optional<std::size_t> font;   ///< index into PrintFile::fonts
   std::optional<std::size_t> glass;  ///< the scanner that it is about: index into Evidence::glasses
 };
 

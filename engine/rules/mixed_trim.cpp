@@ -1,6 +1,6 @@
 // A page has another trim than the book. The only way in is mixed_trim_rule; tested by
 // tests/rules/mixed-trim.
-#include "engine/rules/about.h"
+#include "engine/rules/print_page.h"
 
 namespace stoneproof {
 
@@ -8,11 +8,17 @@ namespace {
 
 Length distance(Length a, Length b) { return a < b ? b - a : a - b; }
 
+/// The rule other-paper speaks of it.
+bool told_as_other_paper(const Book &book, std::size_t page) {
+  const auto &print = book.pages[page].print;
+  return print && !print->boxes.trim && is_office_page(book, page);
+}
+
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   const Size &of_book = evidence.book.trim;
   for (std::size_t index = 0; index < evidence.book.pages.size(); ++index) {
     const auto &trim = evidence.book.pages[index].trim;
-    if (!trim) continue;
+    if (!trim || told_as_other_paper(evidence.book, index)) continue;
     const Length width = distance(trim->width, of_book.width);
     const Length height = distance(trim->height, of_book.height);
     if (std::max(width, height) <= layout_rounding) continue;

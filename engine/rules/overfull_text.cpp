@@ -26,7 +26,8 @@ Need need_of(const TextBlock &text) {
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_text(evidence, [&](std::size_t page, std::size_t index, const TextBlock &text) {
-    if (text.text.empty() || text.type_size <= Length{}) return;
+    // A finished PDF has no blocks to overflow: what it shows is what fits.
+    if (evidence.book.print_file || text.text.empty() || text.type_size <= Length{}) return;
     const Need need = need_of(text);
     if (need.fits()) return;
     findings.push_back(about_text(Grade::query, evidence, page, index));

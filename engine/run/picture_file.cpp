@@ -2,6 +2,9 @@
 // tests/engine/run.
 #include "engine/run/picture_file.h"
 
+#include <fstream>
+#include <iterator>
+
 namespace stoneproof {
 
 namespace {
@@ -24,7 +27,9 @@ Outcome<PassResult> decode(const std::filesystem::path &file, const Facts &facts
     order.looks = wanted.looks;
     order.glass = wanted.glass;
 
-    order.press_table = [&](const auto &icc, ProfileSpace space) { return tables.table(icc, space); };
+    order.press_table = [&](const auto &icc, ProfileSpace space) {
+      return tables.table(icc.empty() ? wanted.profile : icc, space);
+    };
     return measure_pixels(file, facts, order, limits);
   }
   PassResult result;
@@ -47,6 +52,15 @@ PictureState inspect(const std::filesystem::path &file, const PictureLimits &lim
   else
     state.fault = facts.fault();
   return state;
+}
+
+std::vector<std::uint8_t> lend_profile(const std::filesystem::path &icc, PictureState &state) {
+  if (!state.facts || state.facts->profile) return {};
+  std::ifstream file(icc, std::ios::binary);
+  std::vector<std::uint8_t> bytes(std::istreambuf_iterator<char>(file), {});
+  state.facts->profile = read_profile(bytes);
+  state.facts->tag = ColourTag::profile;
+  return state.facts->profile->broken ? std::vector<std::uint8_t>{} : bytes;
 }
 
 // The bytes are read twice in a row, the second time from memory.

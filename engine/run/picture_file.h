@@ -14,12 +14,17 @@ namespace stoneproof {
 /// The facts of a file, or why there are none. Its bytes are not hashed.
 PictureState inspect(const std::filesystem::path &file, const PictureLimits &limits);
 
+/// The ICC profile that a description names for a picture: it counts where the picture's own file has none,
+/// and is then set in `state`. Its bytes; empty where it does not count.
+std::vector<std::uint8_t> lend_profile(const std::filesystem::path &icc, PictureState &state);
+
 /// What is wanted of one picture's pixels.
 struct Wanted {
   std::optional<PreviewOrder> copy;
   std::optional<PreviewOrder> patch; ///< made only where there are looks
   std::vector<Look> looks;
-  bool glass = false; ///< what may be dirt on a scanner's glass
+  std::vector<std::uint8_t> profile; ///< lent to it; empty: none
+  bool glass = false;                ///< what may be dirt on a scanner's glass
 };
 
 /// Hashes a file that was inspected, and decodes what is wanted of its pixels; what fails is set in `state`.

@@ -57,8 +57,11 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   checked.copies.resize(pictures.size());
   checked.patches.resize(pictures.size());
 
+  std::vector<std::vector<std::uint8_t>> profiles(pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     evidence.pictures[i] = inspect(evidence.book.path_of(pictures[i]), options.limits);
+    if (!pictures[i].profile.empty())
+      profiles[i] = lend_profile(evidence.book.path_of(pictures[i].profile), evidence.pictures[i]);
   });
   evidence.frames = place_frames(evidence.book, sizes_of(evidence.pictures));
   evidence.bound = bind(evidence.book, evidence.press);
@@ -79,9 +82,10 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   Progress progress(options.progress, pictures.size());
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     PictureState &state = evidence.pictures[i];
-    PassResult result = read_whole(evidence.book.path_of(pictures[i]),
-                                   {orders[i], patch_of(patches[i]), looks[i].looks, glass.wants(i)},
-                                   options.limits, state, tables);
+    PassResult result =
+        read_whole(evidence.book.path_of(pictures[i]),
+                   {orders[i], patch_of(patches[i]), looks[i].looks, profiles[i], glass.wants(i)},
+                   options.limits, state, tables);
     if (!result.looks.empty()) state.neutral = result.neutral;
     if (glass.wants(i)) glass.add(i, std::move(result.glass));
     if (result.whole) {

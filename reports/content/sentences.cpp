@@ -13,6 +13,7 @@
 #include "reports/content/origin_words.h"
 #include "reports/content/pixel_words.h"
 #include "reports/content/placed_of.h"
+#include "reports/content/print_words.h"
 #include "reports/content/rescue_words.h"
 
 #include <fmt/format.h>
@@ -216,6 +217,20 @@ constexpr Row rows[] = {
     {"first-page-left",
      "Page 1 is described as a left page; in a bound book it is the front of the first leaf, on the right."},
     {"mixed-trim", "", mixed_trim_words},
+    {"other-paper", "", other_paper_words},
+    {"trim-box-missing", "The page names no TrimBox; the sheet’s edge was taken for the trim."},
+    {"boxes-amiss", "", boxes_amiss_words},
+    {"locked-file", "The PDF is encrypted."},
+    {"font-not-embedded", "", font_not_embedded_words},
+    {"broken-content", "", broken_content_words},
+    {"no-output-intent", "The PDF names no printing condition."},
+    {"no-room-for-bleed", "", no_room_for_bleed_words},
+    {"hidden-picture", "A picture lies here and nothing of it shows."},
+    {"hairline", "", hairline_words},
+    {"paint-not-accepted", "", paint_not_accepted_words},
+    {"transparent-page",
+     "Something on it is see-through or blended; the press sheet accepts no transparency."},
+    {"note-on-page", "", note_on_page_words},
     {"empty-page", "Nothing is on it, and it is not described as blank."},
     {"signature-left-over", "", left_over_words, left_over_remedy},
     {"contradicting-stock", "", contradicting_stock_words},

@@ -30,6 +30,7 @@ struct Written {
   std::string book, rule;
   std::vector<std::string> pictures, records;
 
+  std::string password;
   std::optional<std::string> out, record, since, marks, cover_marks, folder, csv, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
@@ -75,6 +76,12 @@ void add_limits(CLI::App &verb, Written &written) {
            fmt::format("refuse pictures that take longer to decode (else {})", limits.most_time.count()));
 }
 
+void add_password(CLI::App &verb, Written &written) {
+  verb.add_option("--password", written.password, "of a finished PDF that asks for one")
+      ->type_name("WORD")
+      ->take_last();
+}
+
 void add_proof(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("proof");
   verb->add_option("BOOK", written.book);
@@ -87,6 +94,7 @@ void add_proof(CLI::App &app, Written &written) {
            "writes the findings as XFDF, to lay on the finished PDF of the pages");
   add_text(*verb, "--cover-marks", written.cover_marks, "FILE",
            "the same for the finished PDF of the cover (else --marks notes what concerns it on page 1)");
+  add_password(*verb, written);
   add_measuring(*verb, written);
   add_limits(*verb, written);
 }
@@ -108,6 +116,13 @@ void add_plan(CLI::App &app, Written &written) {
   add_press(*verb, written);
 }
 
+void add_draft(CLI::App &app, Written &written) {
+  CLI::App *verb = app.add_subcommand("draft");
+  verb->add_option("PDF", written.book);
+  add_text(*verb, "--out", written.out, "FILE", "where the description goes (else PDF.xml, beside PDF)");
+  add_password(*verb, written);
+}
+
 void add_measure(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("measure");
   verb->add_option("PICTURE", written.pictures);
@@ -122,6 +137,7 @@ void add_verbs(CLI::App &app, Written &written) {
   add_proof(app, written);
   add_letters(app, written);
   add_plan(app, written);
+  add_draft(app, written);
   add_measure(app, written);
   app.add_subcommand("compare")->add_option("RECORD", written.records);
   app.add_subcommand("press");
@@ -246,6 +262,7 @@ Outcome<Command> proof_command(const Written &written) {
   command.since = written.since;
   command.marks = written.marks;
   command.cover_marks = written.cover_marks;
+  command.password = written.password;
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);
 }
@@ -263,6 +280,11 @@ Outcome<Command> letters_command(const Written &written) {
 Outcome<Command> plan_command(const Written &written) {
   if (written.book.empty()) return command_fault("the BOOK to plan for is missing", "plan");
   return Command(PlanCommand{written.book, written.out, written.csv, written.press});
+}
+
+Outcome<Command> draft_command(const Written &written) {
+  if (written.book.empty()) return command_fault("the PDF to describe is missing", "draft");
+  return Command(DraftCommand{written.book, written.out, written.password});
 }
 
 Outcome<Command> measure_command(const Written &written) {
@@ -289,6 +311,7 @@ Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   if (verb.get_name() == "proof") return proof_command(written);
   if (verb.get_name() == "letters") return letters_command(written);
   if (verb.get_name() == "plan") return plan_command(written);
+  if (verb.get_name() == "draft") return draft_command(written);
   if (verb.get_name() == "measure") return measure_command(written);
   if (verb.get_name() == "compare") return compare_command(written);
   if (verb.get_name() == "press") return Command(PressCommand{});

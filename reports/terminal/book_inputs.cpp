@@ -2,6 +2,8 @@
 // tests/reports/terminal.
 #include "reports/terminal/book_inputs.h"
 
+#include "engine/import/draft.h"
+#include "engine/import/pdf_file.h"
 #include "engine/picture/facts.h"
 
 #include <utility>
@@ -22,11 +24,29 @@ std::string words_of(const Book &book) {
   return words;
 }
 
+Reading<Book> unread(Fault fault) { return {std::nullopt, {{std::move(fault), {}, 0}}}; }
+
+/// A finished PDF by way of its description. Its pictures are put into `pictures`.
+Reading<Book> read_pdf(const std::filesystem::path &file, const std::string &password,
+                       std::shared_ptr<TemporaryFolder> &pictures) {
+  auto folder = TemporaryFolder::make(std::filesystem::temp_directory_path());
+  if (!folder) return unread(folder.fault());
+  pictures = std::make_shared<TemporaryFolder>(std::move(folder).value());
+  auto text = finished::draft_book({file, password, pictures->path(), {}}, finished::bounds_for(file));
+  if (!text) return unread(text.fault());
+  Reading<Book> book = parse_book(SourceText(file.string(), std::move(text).value()));
+  if (book) book.value->pictures_in = pictures->path();
+  return book;
+}
+
 } // namespace
 
 Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
-                                const std::optional<std::filesystem::path> &press_file) {
-  Reading<Book> book = read_book(book_file);
+                                const std::optional<std::filesystem::path> &press_file,
+                                const std::string &password) {
+  std::shared_ptr<TemporaryFolder> pictures;
+  Reading<Book> book =
+      finished::is_pdf(book_file) ? read_pdf(book_file, password, pictures) : read_book(book_file);
   Reading<PressSheet> press =
       press_file ? read_press_sheet(*press_file) : Reading<PressSheet>{built_in_press_sheet(), {}};
   Reading<BookInputs> inputs;
@@ -40,7 +60,7 @@ Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
   if (!typesetter) inputs.faults.push_back({typesetter.fault(), {}, 0});
   if (inputs.faults.empty())
     inputs.value = BookInputs{std::move(*book.value), std::move(sha256).value(), std::move(*press.value),
-                              std::move(typesetter).value()};
+                              std::move(typesetter).value(), std::move(pictures)};
   return inputs;
 }
 

@@ -3,10 +3,12 @@
 
 #include "engine/book/read.h"
 #include "engine/press/read.h"
+#include "reports/files/temporary_folder.h"
 #include "reports/terminal/outputs.h"
 #include "reports/type/typesetter.h"
 
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,12 +20,15 @@ struct BookInputs {
   std::string book_sha256; ///< of the description's file
   PressSheet press;
   Typesetter typesetter;
+  std::shared_ptr<TemporaryFolder> pictures =
+      {}; ///< those of a finished PDF; there as long as they may be read
 };
 
-/// The inputs, or every fault of the description and of the press sheet together. `press`: none is the
-/// built-in sheet.
+/// The inputs, or every fault of the description and of the press sheet together. `book` may be a finished
+/// PDF, which `password` opens. `press`: none is the built-in sheet.
 Reading<BookInputs> read_inputs(const std::filesystem::path &book,
-                                const std::optional<std::filesystem::path> &press);
+                                const std::optional<std::filesystem::path> &press,
+                                const std::string &password = {});
 
 /// Every file that the book is made from, so that no output replaces one of them.
 std::vector<Input> files_read(const std::filesystem::path &book,

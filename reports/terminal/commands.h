@@ -22,11 +22,12 @@ struct MeasureOptions {
 
 /// Check a book, write its proof and its record.
 struct ProofCommand {
-  std::filesystem::path book;                       ///< the description
+  std::filesystem::path book;                       ///< the description, or the finished PDF
   std::optional<std::filesystem::path> out, record; ///< none: beside the description, named after it
   std::optional<std::filesystem::path> since;       ///< the record of the last round
   /// Marks for the finished PDF of the block, and of the cover; none: not written.
   std::optional<std::filesystem::path> marks, cover_marks;
+  std::string password; ///< of a finished PDF; empty: none
   MeasureOptions options;
 };
 
@@ -43,6 +44,13 @@ struct LettersCommand {
   std::optional<std::filesystem::path> folder; ///< none: beside the description, named after it
   std::optional<std::filesystem::path> csv;    ///< the list of what is asked for; none: not written
   MeasureOptions options;                      ///< without `json`
+};
+
+/// Describe a finished PDF, write its pictures out.
+struct DraftCommand {
+  std::filesystem::path pdf;
+  std::optional<std::filesystem::path> out; ///< the description; none: beside the PDF, named after it
+  std::string password;                     ///< empty: none
 };
 
 /// Tell what picture files are good for.
@@ -69,7 +77,7 @@ struct ShowCommand {
   std::string text;
 };
 
-using Command = std::variant<ProofCommand, LettersCommand, PlanCommand, MeasureCommand, CompareCommand,
-                             PressCommand, ExplainCommand, ShowCommand>;
+using Command = std::variant<ProofCommand, LettersCommand, PlanCommand, DraftCommand, MeasureCommand,
+                             CompareCommand, PressCommand, ExplainCommand, ShowCommand>;
 
 } // namespace stoneproof::terminal

@@ -47,6 +47,16 @@ constexpr std::string_view plan_more =
     "written, also where it tells of originals that no scan makes good enough, 2 the command line is wrong, "
     "3 the description or the press sheet could not be read, 4 an output could not be written.";
 
+constexpr std::string_view draft_more =
+    "The description holds every picture with its place, crop, turn and mirror, every text with its size, "
+    "and what the "
+    "PDF tells of itself; add contributors, originals, binding and safe margin to it, then check it with "
+    "stoneproof proof. JPEG pictures are written as the PDF holds them, others as TIFF. The PDF is never "
+    "changed. Exit "
+    "status: 0 both are written, 2 the command line is wrong, 3 the PDF could not be read, 4 an output could "
+    "not "
+    "be written.";
+
 constexpr std::string_view measure_more =
     "Tells of each file how it is stored, its tones and inks, and how large it prints well: at the wanted "
     "and "
@@ -61,12 +71,13 @@ constexpr std::string_view compare_more =
     "hold, 2 "
     "the command line is wrong, 3 a record could not be read, or they are of two books.";
 
-const std::array<VerbHelp, 7> &verbs() {
-  static const std::array<VerbHelp, 7> table = {{
+const std::array<VerbHelp, 8> &verbs() {
+  static const std::array<VerbHelp, 8> table = {{
       {"proof",
        "stoneproof proof BOOK [options]",
        "checks a book, writes its proof and its record",
        {{"stoneproof proof album.xml", "writes album.proof.pdf and album.record.json"},
+        {"stoneproof proof album.pdf", "the same for the finished PDF, without a description"},
         {"stoneproof proof album.xml --press printer.xml", "checks against the printer's own requirements"},
         {"stoneproof proof album.xml --since round1.json", "tells what changed since that round"},
         {"stoneproof proof album.xml --marks album.xfdf", "writes the findings for the finished PDF too"},
@@ -87,6 +98,12 @@ const std::array<VerbHelp, 7> &verbs() {
         {"stoneproof plan album.xml --press printer.xml", "for the printer's own requirements"},
         {"stoneproof plan album.xml --out /tmp/plan.pdf --csv /tmp/plan.csv", "writes there"}},
        plan_more},
+      {"draft",
+       "stoneproof draft PDF [options]",
+       "describes a finished PDF, writes its pictures out",
+       {{"stoneproof draft album.pdf", "writes album.xml and the folder “album pictures”"},
+        {"stoneproof draft album.pdf --out /tmp/album.xml", "writes there"}},
+       draft_more},
       {"measure",
        "stoneproof measure PICTURE... [options]",
        "tells what picture files are good for, without a book",

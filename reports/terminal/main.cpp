@@ -3,7 +3,7 @@
 #include "reports/terminal/arguments.h"
 #include "reports/terminal/compare_verb.h"
 #include "reports/terminal/console.h"
-
+#include "reports/terminal/draft_verb.h"
 #include "reports/terminal/explain.h"
 #include "reports/terminal/letters_verb.h"
 #include "reports/terminal/measure_verb.h"
@@ -22,6 +22,7 @@ struct Run {
   ExitStatus operator()(const ProofCommand &command) const { return run_proof(command); }
   ExitStatus operator()(const LettersCommand &command) const { return run_letters(command); }
   ExitStatus operator()(const PlanCommand &command) const { return run_plan(command); }
+  ExitStatus operator()(const DraftCommand &command) const { return run_draft(command); }
   ExitStatus operator()(const MeasureCommand &command) const { return run_measure(command); }
   ExitStatus operator()(const CompareCommand &command) const { return run_compare(command); }
   ExitStatus operator()(const PressCommand &) const {

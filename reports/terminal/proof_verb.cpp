@@ -118,7 +118,7 @@ ExitStatus run_proof(const ProofCommand &command) {
   const Console console = look_at_console();
   const auto made_at = source_date();
   if (!made_at) return refuse(made_at.fault(), ExitStatus::wrong_command);
-  Reading<BookInputs> read = read_inputs(command.book, command.options.press);
+  Reading<BookInputs> read = read_inputs(command.book, command.options.press, command.password);
   if (!read) return refuse(read.faults, ExitStatus::unreadable_input);
   BookInputs &inputs = *read.value;
 

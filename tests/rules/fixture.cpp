@@ -309,6 +309,10 @@ Scene scene_of(const std::string &description, const std::string &pictures) {
   std::string line, id;
   if (pictures.starts_with("press profile\n") && std::getline(lines, line))
     scene.press.profile = made_press_profile();
+  if (pictures.starts_with("press strict\n") && std::getline(lines, line)) {
+    scene.press.finished_pdf.transparency = false;
+    scene.press.colours = {ColourModel::gray, ColourModel::cmyk};
+  }
   for (const Picture &picture : scene.book.pictures) {
     REQUIRE(std::getline(lines, line));
     std::istringstream words(line);

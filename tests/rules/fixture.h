@@ -51,7 +51,8 @@ std::string text_of(const std::filesystem::path &file);
 ///   glass that the picture shows: P % from the left, and a speck P % from the top; after scan like ID,
 ///   better-than ID, worse-than ID   shows the same as another picture, which comes before it
 
-/// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it.
+/// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it; "press strict" has
+/// it accept gray and CMYK alone, and no transparency.
 Scene scene_of(const std::string &description, const std::string &pictures);
 
 /// The scene in STEM.xml and STEM.pictures.

@@ -25,6 +25,17 @@ inline Mirror flipped(Mirror mirror) {
   return mirror == Mirror::none ? Mirror::horizontal : Mirror::none;
 }
 
+inline void mirror_print(PrintPage &print, Length width) {
+  const auto mirror = [&](Rect &rect) { rect.x = width - rect.right(); };
+  mirror(print.boxes.media);
+  for (auto *box :
+       {&print.boxes.crop, &print.boxes.bleed, &print.boxes.trim, &print.boxes.art, &print.painted})
+    if (*box) mirror(**box);
+  for (ThinLine &line : print.lines) mirror(line.rect);
+  for (PageNote &note : print.notes) mirror(note.rect);
+  for (Rect &rect : print.hidden_pictures) mirror(rect);
+}
+
 /// Everything on each page the other way round.
 inline void mirror_pages(Scene &scene) {
   for (Page &page : scene.book.pages) {
@@ -36,6 +47,7 @@ inline void mirror_pages(Scene &scene) {
       frame.fit = std::visit(MirrorFit{width}, frame.fit);
     }
     for (TextBlock &text : page.texts) text.rect.x = width - text.rect.right();
+    if (page.print) mirror_print(*page.print, width);
   }
 }
 

@@ -22,6 +22,7 @@ public:
                      edges("safe-margin", 8),
                      binding()};
     if (chance_.one_in(2)) book.children.push_back(stocks());
+    if (chance_.one_in(3)) book.children.push_back(print_file());
     if (chance_.below(4) > 0) book.children.push_back(contributors());
     if (chance_.below(8) > 0) book.children.push_back(pictures());
     if (chance_.one_in(2)) book.children.push_back(cover());
@@ -103,6 +104,34 @@ private:
     for (std::size_t i = chance_.below(4); i > 0; --i)
       node.children.push_back(chance_.one_in(3) ? text() : frame());
   }
+  Node print_file() {
+    Node file{"print-file", {{"file", "a b.pdf"}, {"version", "1.7"}, {"encrypted", "no"}}};
+    maybe(file, "output-intent", "FOGRA39");
+    for (std::size_t n = chance_.below(3); n > 0; --n)
+      file.children.push_back({"font",
+                               {{"name", "Gentium Plus"},
+                                {"embedded", chance_.one_in(2) ? "yes" : "no"},
+                                {"first-page", std::to_string(1 + chance_.below(9))}}});
+    return file;
+  }
+  Node sheet() {
+    Node sheet{"sheet"};
+    maybe(sheet, "label", "iv");
+    for (const auto flag : {"transparent", "broken", "cut-short", "gray", "rgb", "cmyk", "spot"})
+      if (chance_.one_in(4)) sheet.attributes.emplace_back(flag, chance_.one_in(2) ? "yes" : "no");
+    const auto part = [&](std::string name, std::vector<std::pair<std::string, std::string>> attributes) {
+      sheet.children.push_back({std::move(name), std::move(attributes)});
+      rectangle(sheet.children.back());
+    };
+    part("box", {{"kind", "media"}});
+    for (const auto kind : {"crop", "bleed", "trim", "art"})
+      if (chance_.one_in(3)) part("box", {{"kind", kind}});
+    if (chance_.one_in(2)) part("painted", {});
+    if (chance_.one_in(3)) part("thin-line", {{"thickness", chance_.one_in(2) ? "0mm" : "0.1pt"}});
+    if (chance_.one_in(3)) part("note", {{"kind", "Text"}, {"prints", "yes"}});
+    if (chance_.one_in(3)) part("hidden-picture", {});
+    return sheet;
+  }
   Node contributors() {
     Node list{"contributors"};
     for (std::size_t n = chance_.below(4); n > 0; --n) {
@@ -120,6 +149,7 @@ private:
     Node list{"pictures"};
     for (std::size_t n = chance_.below(5); n > 0; --n) {
       Node one{"picture", {{"id", new_id(picture_ids_)}, {"file", "scans/a b.tif"}}};
+      maybe(one, "profile", "scans/scanner.icc");
       maybe(one, "use", std::string(chance_.pick(uses)));
       if (!contributor_ids_.empty()) maybe(one, "contributor", chance_.pick(contributor_ids_));
       if (chance_.one_in(2)) {
@@ -203,6 +233,7 @@ private:
       const bool blank = chance_.one_in(6);
       if (blank || chance_.one_in(6)) page.attributes.emplace_back("blank", blank ? "yes" : "no");
       if (!blank) content(page);
+      if (chance_.one_in(3)) page.children.push_back(sheet());
       list.children.push_back(std::move(page));
       number += (spread ? 2 : 1) + (chance_.one_in(5) ? 2 : 0);
     }

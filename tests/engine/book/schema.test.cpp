@@ -27,7 +27,9 @@ std::string with(std::string_view part, std::string_view replacement) {
 <pictures><picture id="a" file="a.jpg"><original kind="print" width="9cm" height="13cm"/></picture></pictures>
 <pages><spread number="2"><frame id="f" picture="a" x="0mm" y="0mm" width="9mm" height="9mm">
 <crop x="10%" y="10%" width="50%" height="50%"/></frame></spread><page number="4" width="290mm" height="300mm"/>
-<page number="5"><text x="0mm" y="0mm" width="9mm" height="9mm" size="9pt"/></page><blank number="97" count="4"/></pages>
+<page number="5"><text x="0mm" y="0mm" width="9mm" height="9mm" size="9pt"/>
+<sheet><box kind="media" x="0mm" y="0mm" width="9cm" height="9cm"/><box kind="trim" x="0mm" y="0mm" width="9cm" height="9cm"/>
+<painted x="0mm" y="0mm" width="1cm" height="1cm"/></sheet></page><blank number="97" count="4"/></pages>
 </book>
 )";
   const std::size_t at = text.find(part);
@@ -65,6 +67,12 @@ const BeyondSchema beyond_schema[] = {
     {"is more than a book can have", "count=\"4\"", "count=\"99999\""},
     {"there is something on a page that is said to be blank", "<page number=\"5\"",
      "<page number=\"5\" blank=\"yes\""},
+    {"takes one element <sheet> only", "<sheet>",
+     "<sheet><box kind=\"media\" x=\"0mm\" y=\"0mm\" width=\"9cm\" height=\"9cm\"/></sheet><sheet>"},
+    {"the page has no media box", "kind=\"media\"", "kind=\"crop\""},
+    {"box already", "kind=\"trim\"", "kind=\"media\""},
+    {"the page has its painted place already", "<painted",
+     "<painted x=\"0mm\" y=\"0mm\" width=\"9cm\" height=\"9cm\"/><painted"},
     {"a spread cannot begin on page", "spread number=\"2\"", "spread number=\"1\""},
     {"a document type declaration (DTD) is not accepted", "<book", "<!DOCTYPE book>\n<book"},
     {"the XML declaration has no version 1.0", "version=\"1.0\"", "version=\"1.\""}, // libxml2 only warns

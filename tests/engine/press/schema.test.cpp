@@ -82,6 +82,9 @@ Node random_sheet(Chance &chance) {
       list("formats", "format", "name", {"tiff", "jpeg", "png", "avif", "gif", "heic", "webp"}, chance),
       list("colours", "colour", "model", {"cmyk", "rgb", "gray", "lab", "other", "indexed", "bilevel"},
            chance)};
+  if (chance.one_in(2))
+    press.children.push_back(
+        {"finished-pdf", {{"thinnest-line", "0.25pt"}, {"transparency", chance.one_in(2) ? "yes" : "no"}}});
   for (Node &node : object(chance)) press.children.push_back(std::move(node));
   for (std::size_t i = press.children.size() - 1; i > 0; --i)
     if (chance.one_in(3)) std::swap(press.children[i], press.children[chance.below(i)]);

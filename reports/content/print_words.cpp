@@ -1,0 +1,90 @@
+// Sentences about what only a finished PDF shows. The only ways in are the functions of print_words.h; tested
+// in tests/reports/content/print_words.test.cpp.
+#include "reports/content/print_words.h"
+
+#include "engine/rules/print_page.h"
+#include "reports/content/figures.h"
+#include "reports/content/sentences.h"
+
+#include <fmt/format.h>
+
+namespace stoneproof::content {
+
+namespace {
+
+const Page &page_of(const Evidence &evidence, const Finding &finding) {
+  return evidence.book.pages[*finding.page];
+}
+
+std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt()); }
+
+} // namespace
+
+std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {
+  switch (box_fault(page_of(evidence, finding).print->boxes).value_or(BoxFault::beyond_media)) {
+  case BoxFault::trim_and_art: return "The page names a TrimBox and an ArtBox; only one of them may stand.";
+  case BoxFault::trim_beyond_bleed: return "The TrimBox reaches beyond the BleedBox.";
+  case BoxFault::cropped: return "The CropBox cuts off some of the page or of its bleed.";
+  case BoxFault::beyond_media: break;
+  }
+  return "A page box reaches beyond the MediaBox, which is the whole sheet.";
+}
+
+std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding) {
+  std::string sides;
+  for (std::size_t i = 0; i < finding.sides.size(); ++i)
+    sides += fmt::format("{}{}",
+                         i == 0                          ? ""
+                         : i + 1 == finding.sides.size() ? " and "
+                                                         : ", ",
+                         side_name(evidence.spaces[*finding.page], finding.sides[i]));
+  const Length left = std::get<Length>(finding.measured);
+  return fmt::format(
+      "Something is painted to the edge at the {}, and the sheet of the PDF {}; {} of bleed are wanted.",
+      sides, left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there",
+      figure(finding.wanted));
+}
+
+std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding) {
+  const PrintFont &font = evidence.book.print_file->fonts[*finding.font];
+  return fmt::format("The font {} is not in the file; page {} is the first that shows it.", font.name,
+                     font.first_page);
+}
+
+std::string paint_not_accepted_words(const Evidence &evidence, const Finding &finding) {
+  const auto colour = unaccepted_paint(evidence.press, page_of(evidence, finding).print->painted_in);
+  const std::string_view name = colour == ColourModel::rgb    ? "RGB"
+                                : colour == ColourModel::cmyk ? "CMYK"
+                                : colour == ColourModel::gray ? "gray"
+                                                              : "spot inks";
+  return fmt::format("Text or shapes are painted in {}, which the press sheet does not accept.", name);
+}
+
+std::string hairline_words(const Evidence &, const Finding &finding) {
+  const Length width = std::get<Length>(finding.measured), wanted = std::get<Length>(finding.wanted);
+  if (width == Length{})
+    return fmt::format("A line has no width of its own; the press sheet wants at least {}.", points(wanted));
+  return fmt::format("A line is only {} wide; the press sheet wants at least {}.", points(width),
+                     points(wanted));
+}
+
+std::string note_on_page_words(const Evidence &, const Finding &finding) {
+  const std::size_t notes = std::get<Count>(finding.measured).value;
+  return notes == 1 ? std::string("A comment or a form field lies on the page.")
+                    : fmt::format("{} comments or form fields lie on the page.", notes);
+}
+
+std::string other_paper_words(const Evidence &evidence, const Finding &finding) {
+  const Size page = *page_of(evidence, finding).trim, book = evidence.book.trim;
+  return fmt::format(
+      "The page is {:.0f} × {:.0f} mm, a size of office paper; the book is {:.0f} × {:.0f} mm.",
+      page.width.mm(), page.height.mm(), book.width.mm(), book.height.mm());
+}
+
+std::string broken_content_words(const Evidence &evidence, const Finding &finding) {
+  return page_of(evidence, finding).print->broken
+             ? "Some of what the page draws is damaged and could not be read."
+             : "The page draws more than is followed here; the rest of it was not checked.";
+}
+
+} // namespace stoneproof::content

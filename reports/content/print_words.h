@@ -1,0 +1,19 @@
+// Sentences about what only a finished PDF shows.
+#pragma once
+
+#include "engine/rules/rule.h"
+
+#include <string>
+
+namespace stoneproof::content {
+
+std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding);
+std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding);
+std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding);
+std::string paint_not_accepted_words(const Evidence &evidence, const Finding &finding);
+std::string hairline_words(const Evidence &evidence, const Finding &finding);
+std::string note_on_page_words(const Evidence &evidence, const Finding &finding);
+std::string other_paper_words(const Evidence &evidence, const Finding &finding);
+std::string broken_content_words(const Evidence &evidence, const Finding &finding);
+
+} // namespace stoneproof::content

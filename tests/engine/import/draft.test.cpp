@@ -1,0 +1,101 @@
+// From a file to a description, through the process of its own.
+#include "engine/import/draft.h"
+#include "engine/book/read.h"
+#include "tests/support/catch.h"
+#include "tests/support/made_pdf.h"
+
+using namespace stoneproof;
+using namespace stoneproof::test;
+using namespace stoneproof::finished;
+
+namespace {
+
+Outcome<std::string> drafted(const std::string &pdf, const Folder &folder) {
+  std::ofstream(folder.path / "made.pdf", std::ios::binary) << pdf;
+  return draft_book({folder / "made.pdf", {}, folder.path, "pictures/"}, bounds_for(folder / "made.pdf"));
+}
+
+std::string sound_pdf() {
+  MadePdf pdf;
+  const int picture =
+      pdf.stream("/Subtype/Image/Width 3/Height 2/BitsPerComponent 8/ColorSpace/DeviceGray", "abcdef");
+  return one_page(pdf, "30 0 0 20 10 20 cm /I Do", "/XObject<</I " + std::to_string(picture) + " 0 R>>");
+}
+
+} // namespace
+
+TEST_CASE("a PDF becomes a description that the reader takes, its pictures files") {
+  Folder folder;
+  const auto text = drafted(sound_pdf(), folder);
+  REQUIRE(text);
+  const auto book = parse_book(SourceText("made.xml", text.value()));
+  REQUIRE(book);
+  REQUIRE(book.value->pictures.size() == 1);
+  CHECK(book.value->pictures[0].file == "pictures/page-001-1.tif");
+  CHECK(std::filesystem::exists(folder / "page-001-1.tif"));
+  REQUIRE(book.value->pages.size() == 1);
+  CHECK(book.value->pages[0].frames.at(0).rect ==
+        Rect{Length::of_pt(10), Length::of_pt(160), Length::of_pt(30), Length::of_pt(20)});
+  REQUIRE(book.value->print_file);
+  CHECK(book.value->print_file->version == "1.6");
+}
+
+TEST_CASE("what is no PDF, damaged or without pages gives a fault that names the file") {
+  Folder folder;
+  const auto fault_of = [&](const std::string &pdf) {
+    const auto text = drafted(pdf, folder);
+    REQUIRE_FALSE(text);
+    CHECK(text.fault().where == folder.file("made.pdf"));
+    CHECK_FALSE(text.fault().remedy.empty());
+    return text.fault().what;
+  };
+  CHECK(fault_of("<book/>") == "the file is not a PDF");
+  CHECK(fault_of("%PDF-1.4\nnothing else").find("the PDF is damaged") == 0);
+  MadePdf empty;
+  CHECK(fault_of(empty.text(empty.add("<</Type/Catalog>>"))) == "the PDF has no page");
+}
+
+TEST_CASE("an encrypted PDF asks for its password and opens with it") {
+  Folder folder;
+  std::ofstream(folder.path / "open.pdf", std::ios::binary) << sound_pdf();
+  for (const std::string strength : {"40", "128", "256"}) {
+    CAPTURE(strength);
+    const std::string weak = strength == "256" ? "" : "--allow-weak-crypto ";
+    run_command("qpdf " + weak + "--encrypt word owner " + strength + " -- " + folder.file("open.pdf") + " " +
+                folder.file("locked.pdf"));
+    const auto draft = [&](const std::string &password) {
+      return draft_book({folder / "locked.pdf", password, folder.path, ""},
+                        bounds_for(folder / "locked.pdf"));
+    };
+    REQUIRE_FALSE(draft(""));
+    CHECK(draft("").fault().what == "the PDF is encrypted and asks for a password");
+    REQUIRE_FALSE(draft("wrong"));
+    CHECK(draft("wrong").fault().what == "the PDF is encrypted, and the password does not open it");
+    CHECK(draft("word"));
+  }
+  run_command("qpdf --encrypt '' owner 256 -- " + folder.file("open.pdf") + " " + folder.file("free.pdf"));
+  CHECK(draft_book({folder / "free.pdf", "", folder.path, ""}, bounds_for(folder / "free.pdf")));
+}
+
+TEST_CASE("object streams, linearized files and updates are read") {
+  Folder folder;
+  std::ofstream(folder.path / "plain.pdf", std::ios::binary) << sound_pdf();
+  for (const std::string how :
+       {"--object-streams=generate", "--linearize", "--qdf", "--newline-before-endstream"}) {
+    CAPTURE(how);
+    run_command("qpdf " + how + " " + folder.file("plain.pdf") + " " + folder.file("other.pdf"));
+    const auto text =
+        draft_book({folder / "other.pdf", "", folder.path, ""}, bounds_for(folder / "other.pdf"));
+    REQUIRE(text);
+    CHECK(text.value().find("<frame id=\"p1-1\"") != std::string::npos);
+  }
+}
+
+TEST_CASE("a folder that cannot be written to is a fault") {
+  Folder folder;
+  std::ofstream(folder.path / "made.pdf", std::ios::binary) << sound_pdf();
+  const auto text =
+      draft_book({folder / "made.pdf", "", folder / "missing", ""}, bounds_for(folder / "made.pdf"));
+  REQUIRE_FALSE(text);
+  CHECK(text.fault().what == "the picture could not be written");
+}
