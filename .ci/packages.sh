@@ -5,7 +5,7 @@
 set -euo pipefail
 
 build=(g++ cmake ninja-build pkg-config
-  libpodofo-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libgif-dev libwebp-dev libheif-dev liblcms2-dev libkissfft-dev libexif-dev libssl-dev libpugixml-dev
+  libpodofo-dev libqpdf-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libgif-dev libwebp-dev libheif-dev liblcms2-dev libkissfft-dev libexif-dev libssl-dev libpugixml-dev
   libcli11-dev libfmt-dev nlohmann-json3-dev libtbb-dev libharfbuzz-dev libfontconfig-dev
   fonts-sil-gentiumplus fonts-lato fonts-dejavu-core
   libgs-common) # its CMYK profile stands for a press in the demo

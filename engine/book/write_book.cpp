@@ -117,6 +117,7 @@ std::string book_text(const Book &book) {
   }
   write_cover(xml, book);
   write_pages(xml, book);
+  xml.close();
   return std::move(xml).text();
 }
 

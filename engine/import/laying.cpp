@@ -89,6 +89,9 @@ std::optional<Laying> laying_of(const Matrix &place, const Outline &visible, int
   };
   settle(laying.crop.x, laying.crop.width);
   settle(laying.crop.y, laying.crop.height);
+  // A crop is of the picture as it is, not as the mirror shows it.
+  if (laying.mirror == Mirror::horizontal) laying.crop.x = 1 - laying.crop.x - laying.crop.width;
+  if (laying.mirror == Mirror::vertical) laying.crop.y = 1 - laying.crop.y - laying.crop.height;
   const Length far = Length::of_pt(largest_page);
   const Rect &rect = laying.rect;
   const bool near = rect.left() > -far && rect.top() > -far && rect.right() < far && rect.bottom() < far;

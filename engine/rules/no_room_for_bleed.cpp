@@ -29,13 +29,15 @@ void check(const Evidence &evidence, std::vector<Finding> &findings) {
     if (!print.painted) return;
     const PageSpace &space = evidence.spaces[page];
     Finding finding = about_print_page(Grade::hold, evidence, page);
-    finding.measured = finding.wanted = Length{};
+    std::optional<Length> least;
     for (const PageSide side : page_sides) {
       const Reach reach = reach_of(side, space.trim, print.boxes.media, *print.painted);
       const Length wanted = space.bleed_wanted.at(side);
       if (reach.painted < -layout_rounding || reach.painted >= wanted - layout_rounding) continue;
       if (reach.sheet >= wanted - layout_rounding || wanted <= Length{}) continue;
       finding.sides.push_back(side);
+      if (least && *least <= reach.sheet) continue;
+      least = reach.sheet;
       finding.measured = std::max(reach.sheet, Length{});
       finding.wanted = wanted;
     }

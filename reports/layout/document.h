@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <variant>
@@ -61,7 +62,15 @@ struct PictureItem {
   std::string alternative;
 };
 
-using Item = std::variant<TextItem, LineItem, ShapeItem, PictureItem>;
+/// A page of the user's own PDF, as it is there; nothing shows where it cannot be taken from it.
+struct OwnPageItem {
+  std::size_t page = 0; ///< of Document::own, counted from 0
+  Point origin;         ///< where the top left corner of its trim lies
+  double factor = 1;    ///< of its size
+  Rect clip;
+};
+
+using Item = std::variant<TextItem, LineItem, ShapeItem, PictureItem, OwnPageItem>;
 
 /// What a part of a page is to a program that reads it aloud or draws its contents out. Rows that follow each
 /// other are a table, and a row of column headers begins a new one; list items that follow each other are a
@@ -134,6 +143,12 @@ struct Attachment {
   std::string bytes;
 };
 
+/// A PDF of the user's.
+struct OwnPdf {
+  std::filesystem::path file;
+  std::string password; ///< empty: none
+};
+
 struct Document {
   std::string title, subject, language;
   std::string fingerprint; ///< of the inputs; two documents from different inputs get different PDF ids
@@ -142,6 +157,7 @@ struct Document {
   std::vector<DocumentPage> pages;
   std::vector<Bookmark> bookmarks;
   std::vector<Attachment> attachments; ///< no two of one name
+  std::optional<OwnPdf> own;           ///< whose pages are shown; then the document is no archive file
 };
 
 } // namespace stoneproof::layout

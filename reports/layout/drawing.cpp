@@ -143,10 +143,12 @@ void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &image
   for (std::size_t i = 0; i < content.frames.size(); ++i)
     draw_frame(canvas, checked, images, evidence.frames[first + i], space.bleed, scale);
   for (const TextBlock &text : content.texts)
-    if (shared_part(text.rect, space.bleed)) {
+    if (!content.print && shared_part(text.rect, space.bleed)) {
       const bool down = text.kind == TextKind::spine && text.rect.height > text.rect.width;
       down ? draw_spine_text(canvas, text, scale) : draw_text(canvas, text, scale);
     }
+  if (content.print) // over what was drawn of it, which stays where the page itself cannot be had
+    canvas.page().items.push_back(OwnPageItem{page, scale(Point{}), scale.factor, scale(space.bleed)});
   if (content.kind == PageKind::cover && evidence.book.cover)
     draw_cover_folds(canvas, *evidence.book.cover, space, scale);
   draw_edges(canvas, space, scale);

@@ -21,6 +21,7 @@ struct Bounds {
   Rect operator()(const layout::LineItem &item) const { return box_round(std::array{item.from, item.to}); }
   Rect operator()(const layout::ShapeItem &item) const { return box_round(item.corners); }
   Rect operator()(const layout::PictureItem &item) const { return box_round(item.clip); }
+  Rect operator()(const layout::OwnPageItem &item) const { return item.clip; }
 };
 
 } // namespace

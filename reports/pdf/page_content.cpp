@@ -115,6 +115,15 @@ private:
     put("Q");
   }
 
+  void draw(const layout::OwnPageItem &item) {
+    content_.own_pages.insert(item.page);
+    const Rect &clip = item.clip;
+    const std::string factor = number(item.factor);
+    put("q " + points(clip.x) + " " + points(page_.size.height - clip.bottom()) + " " + points(clip.width) +
+        " " + points(clip.height) + " re W n " + factor + " 0 0 " + factor + " " + position(item.origin) +
+        " cm /" + own_page_name(item.page) + " Do Q");
+  }
+
   /// Takes the unit square that every image fills to the picture's corners.
   std::string matrix(const Corners &corners) const {
     const Point origin = corners[3], right = corners[2], up = corners[0];
@@ -178,6 +187,7 @@ PageContent content_of(const layout::DocumentPage &page, const Typesetter &types
 }
 
 std::string image_name(std::size_t image) { return "I" + std::to_string(image + 1); }
+std::string own_page_name(std::size_t page) { return "O" + std::to_string(page + 1); }
 std::string opacity_name(int thousandths) { return "A" + std::to_string(thousandths); }
 
 } // namespace stoneproof::pdf

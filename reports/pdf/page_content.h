@@ -20,9 +20,10 @@ struct SharedResources {
 
 struct PageContent {
   std::string operators;
-  std::set<std::size_t> images; ///< that the page shows
-  bool veiled = false;          ///< something on it is not opaque
-  PageStructure structure;      ///< of what is drawn; all else is marked as an artifact
+  std::set<std::size_t> images;    ///< that the page shows
+  std::set<std::size_t> own_pages; ///< likewise, of the user's PDF
+  bool veiled = false;             ///< something on it is not opaque
+  PageStructure structure;         ///< of what is drawn; all else is marked as an artifact
 };
 
 /// Draws a page from back to front. y is turned round here and nowhere before.
@@ -31,6 +32,7 @@ PageContent content_of(const layout::DocumentPage &page, const Typesetter &types
 
 /// Names in the resources of a page.
 std::string image_name(std::size_t image);
+std::string own_page_name(std::size_t page);
 std::string opacity_name(int thousandths);
 
 } // namespace stoneproof::pdf

@@ -9,6 +9,7 @@
 #include "reports/pdf/object_file.h"
 #include "reports/pdf/page_content.h"
 #include "reports/pdf/structure_tree.h"
+#include "reports/pdf/user_pdf.h"
 
 #include <exception>
 #include <map>
@@ -30,6 +31,7 @@ public:
     reserve_objects();
     for (const auto &[index, object] : images_) write_image(document_.images.at(index), object);
     document_.images.clear();
+    for (const auto &[page, object] : own_pages_) write_own_page(page, object);
     for (std::size_t i = 0; i < document_.pages.size(); ++i) {
       write_page(i);
       let_go(document_.pages[i]);
@@ -51,7 +53,11 @@ private:
     for (const layout::DocumentPage &page : document_.pages)
       for (const layout::Item &item : page.items)
         if (const auto *picture = std::get_if<layout::PictureItem>(&item)) images_[picture->image] = 0;
+    for (const layout::DocumentPage &page : document_.pages)
+      for (const layout::Item &item : page.items)
+        if (const auto *own = std::get_if<layout::OwnPageItem>(&item)) own_pages_[own->page] = 0;
     for (auto &[index, object] : images_) object = file_.reserve();
+    for (auto &[index, object] : own_pages_) object = file_.reserve();
     for (std::size_t i = 0; i < document_.pages.size(); ++i) contents_.push_back(file_.reserve());
   }
 
@@ -76,6 +82,17 @@ private:
     image.jpeg = std::vector<std::uint8_t>(); // {} would keep the room
   }
 
+  /// Empty, until put_own_pages fills it.
+  void write_own_page(std::size_t page, ObjectNumber object) {
+    file_.write_stream(object,
+                       {{"Type", "/XObject"},
+                        {"Subtype", "/Form"},
+                        {"BBox", "[0 0 1 1]"},
+                        {"Resources", "<<>>"},
+                        {own_page_key, std::to_string(page)}},
+                       "", Compress::no);
+  }
+
   void write_page(std::size_t index) {
     const layout::DocumentPage &page = document_.pages[index];
     PageContent content = content_of(page, typesetter_, shared_);
@@ -83,6 +100,8 @@ private:
     std::string images;
     for (const std::size_t image : content.images)
       images += "/" + image_name(image) + " " + reference(images_.at(image));
+    for (const std::size_t own : content.own_pages)
+      images += "/" + own_page_name(own) + " " + reference(own_pages_.at(own));
 
     const Length height = page.size.height;
     Entries entries{{"Type", "/Page"},
@@ -154,7 +173,7 @@ private:
   SharedResources shared_;
   PageNumbers pages_;
   std::vector<ObjectNumber> contents_;
-  std::map<std::size_t, ObjectNumber> images_;
+  std::map<std::size_t, ObjectNumber> images_, own_pages_;
   ObjectNumber fonts_ = 0, opacities_ = 0, no_appearance_ = 0;
 };
 
@@ -163,8 +182,13 @@ private:
 Outcome<Done> write_pdf(layout::Document document, const Typesetter &typesetter,
                         const std::filesystem::path &target) {
   try {
-    return replace_file(
+    const auto own = document.own;
+    const auto written = replace_file(
         target, [&](std::ostream &stream) { return DocumentWriter(document, typesetter, stream).write(); });
+    // A PDF that cannot be taken from was told of where it was read; its pages are then drawn as they are
+    // known.
+    if (written && own) static_cast<void>(put_own_pages(target, {own->file, own->password}));
+    return written;
   } catch (const std::exception &error) {
     return Fault{std::string("the PDF cannot be made (") + error.what() + ")", target.string(),
                  "Report this with the files that lead to it."};

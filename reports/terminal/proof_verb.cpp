@@ -11,6 +11,7 @@
 #include "reports/record/marks.h"
 #include "reports/record/read_record.h"
 #include "reports/record/record.h"
+#include "reports/terminal/annotations.h"
 #include "reports/terminal/book_inputs.h"
 #include "reports/terminal/checking.h"
 #include "reports/terminal/console.h"
@@ -29,15 +30,18 @@ namespace {
 /// What is written beside the proof, as text.
 struct Texts {
   std::string record, marks, cover_marks;
+  std::vector<pdf::UserNote> notes; ///< for the copy of the finished PDF
 };
 
 /// The proof first: when it cannot be written, the record does not tell of it.
-Outcome<Done> write_outputs(const ProofFiles &files, layout::Document document, const Typesetter &typesetter,
-                            const Texts &texts) {
+Outcome<Done> write_outputs(const ProofCommand &command, const ProofFiles &files, layout::Document document,
+                            const Typesetter &typesetter, const Texts &texts) {
   Outcome<Done> written = write_pdf(std::move(document), typesetter, files.proof);
   if (written) written = replace_file(files.record, texts.record);
   if (written && files.marks) written = replace_file(*files.marks, texts.marks);
   if (written && files.cover_marks) written = replace_file(*files.cover_marks, texts.cover_marks);
+  if (written && files.annotated)
+    written = pdf::write_annotated({command.book, command.password}, texts.notes, *files.annotated);
   return written;
 }
 
@@ -53,17 +57,20 @@ Texts texts_of(const Checked &checked, const ProofFiles &files, const std::strin
       record::record_text(checked.evidence, checked.findings, {STONEPROOF_VERSION, book_sha256, made_at});
   if (files.marks) texts.marks = marks(FinishedFile::block);
   if (apart) texts.cover_marks = marks(FinishedFile::cover);
+  if (files.annotated) texts.notes = notes_on_pdf(checked.evidence, checked.findings, made_at);
   return texts;
 }
 
 ProofFiles files_of(const ProofCommand &command) {
   return {output_of(command.book, ".proof.pdf", command.out),
-          output_of(command.book, ".record.json", command.record), command.marks, command.cover_marks};
+          output_of(command.book, ".record.json", command.record), command.marks, command.cover_marks,
+          command.annotate};
 }
 
 std::vector<Output> outputs_of(const ProofFiles &files) {
   std::vector<Output> outputs = {{files.proof, "the proof"}, {files.record, "the record"}};
   if (files.marks) outputs.push_back({*files.marks, "the marks"});
+  if (files.annotated) outputs.push_back({*files.annotated, "the copy with notes"});
   if (files.cover_marks) outputs.push_back({*files.cover_marks, "the marks of the cover"});
   return outputs;
 }
@@ -74,6 +81,12 @@ std::optional<Fault> wrong_output(const ProofCommand &command, const BookInputs 
   auto files_in = files_read(command.book, command.options.press, inputs);
   if (command.since) files_in.push_back({*command.since, "the last round's record"});
   if (const auto fault = clash(outputs, files_in)) return fault;
+  if (command.annotate && !inputs.book.print_file)
+    return Fault{"there is no finished PDF to copy", command.book.string(),
+                 "Name the finished PDF in place of the description, or use --marks."};
+  if (command.marks && inputs.book.print_file)
+    return Fault{"marks as XFDF are for books that are described", command.book.string(),
+                 "Use --annotate, which writes the notes into a copy of the PDF."};
   if (!command.cover_marks || inputs.book.cover) return std::nullopt;
   return Fault{"the book describes no cover", command.book.string(),
                "Leave --cover-marks out, or describe the cover."};
@@ -131,6 +144,7 @@ ExitStatus run_proof(const ProofCommand &command) {
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
+  const bool is_finished_pdf = inputs.book.print_file.has_value();
   Checked checked =
       check_inputs(inputs, command.options, {layout::copy_density(inputs.book), layout::true_size_patch},
                    console.progress);
@@ -141,10 +155,12 @@ ExitStatus run_proof(const ProofCommand &command) {
 
   auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
                                          {fingerprint(texts.record, content), made_at.value()});
+  if (is_finished_pdf) document.own = layout::OwnPdf{command.book, command.password};
   // Under the name that it has beside the book, so that where the record goes changes no byte of the proof.
   document.attachments.push_back({output_of(command.book, ".record.json", {}).filename().string(),
                                   "The record of this proof", "application/json", texts.record});
-  if (const auto written = write_outputs(files, std::move(document), inputs.typesetter, texts); !written)
+  if (const auto written = write_outputs(command, files, std::move(document), inputs.typesetter, texts);
+      !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 
   const ExitStatus verdict = content.clear ? ExitStatus::clear : ExitStatus::held;

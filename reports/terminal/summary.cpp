@@ -59,6 +59,7 @@ std::string summary(const content::ProofContent &content, const ProofFiles &file
   Lines foot = {"Proof   " + printable(files.proof.string()), "Record  " + printable(files.record.string())};
   for (const auto &marks : {files.marks, files.cover_marks})
     if (marks) foot.push_back("Marks   " + printable(marks->string()));
+  if (files.annotated) foot.push_back("Copy    " + printable(files.annotated->string()));
   for (std::string &line : few_lines(content.press, width, 3)) foot.push_back(std::move(line));
 
   constexpr std::size_t blank_lines = 2;

@@ -12,7 +12,7 @@ namespace stoneproof::terminal {
 /// What was written.
 struct ProofFiles {
   std::filesystem::path proof, record;
-  std::optional<std::filesystem::path> marks = {}, cover_marks = {};
+  std::optional<std::filesystem::path> marks = {}, cover_marks = {}, annotated = {};
 };
 
 /// Lines that a summary takes at most, so that it fits a screen of 24 with the prompt. A path that is wider

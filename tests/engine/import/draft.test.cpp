@@ -3,6 +3,7 @@
 #include "engine/book/read.h"
 #include "tests/support/catch.h"
 #include "tests/support/made_pdf.h"
+#include "tests/support/programs.h"
 
 using namespace stoneproof;
 using namespace stoneproof::test;

@@ -49,7 +49,7 @@ TEST_CASE("a tree that holds itself, kids that are nothing and a count of a bill
 }
 
 TEST_CASE("boxes that are none leave Letter, the sheet of readers") {
-  for (const char *media : {"[0 0 0 0]", "[1 2 3]", "[0 0 1e40 5]", "null"}) {
+  for (const char *media : {"[0 0 0 0]", "[1 2 3]", "[0 0 99999999999 5]", "null"}) {
     MadePdf pdf;
     const int top = pdf.add("");
     const int page = pdf.add("<</Type/Page/MediaBox " + std::string(media) + ">>");

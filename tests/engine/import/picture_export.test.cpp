@@ -3,6 +3,7 @@
 #include "engine/picture/facts.h"
 #include "engine/picture/small_copy.h"
 #include "tests/engine/import/opened.h"
+#include "tests/support/programs.h"
 
 using namespace stoneproof;
 using namespace stoneproof::test;

@@ -102,6 +102,10 @@ private:
   void add_item(const layout::PictureItem &item) {
     add("picture {} {} clip {} \"{}\"", item.image, all(item.corners), all(item.clip), item.alternative);
   }
+  void add_item(const layout::OwnPageItem &item) {
+    add("own page {} {} x {:.4f} clip {}", item.page, at(item.origin), item.factor,
+        all(layout::corners_of(item.clip)));
+  }
 
   std::string text_;
 };
