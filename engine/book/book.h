@@ -82,15 +82,6 @@ struct Original {
   bool lost = false;        ///< nobody can scan it again
 };
 
-/// A file that a picture of a finished PDF was made from, found by what it shows.
-struct Master {
-  std::filesystem::path file;
-  PixelSize size;      ///< as it is seen
-  PixelRect part;      ///< of it, that the picture of the PDF shows
-  double likeness = 0; ///< correlation of the two, up to 1
-  bool sure = false;   ///< else somebody must look
-};
-
 struct Picture {
   std::string id;
   std::string file; ///< as written: a path relative to the folder of the description, or absolute
@@ -99,7 +90,6 @@ struct Picture {
   std::optional<Original> original;
   SourcePlace place;
   std::string profile = {}; ///< file of the ICC profile of its colours, where it has none itself; empty: none
-  std::optional<Master> master = {}; ///< found for a picture of a finished PDF
 };
 
 enum class Mirror { none, horizontal, vertical };

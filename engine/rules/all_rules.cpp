@@ -23,7 +23,7 @@ extern const Rule missing_picture_rule, unreadable_picture_rule, empty_frame_rul
     bed_showing_rule, tilted_original_rule, dirty_glass_rule, trim_box_missing_rule, boxes_amiss_rule,
     no_room_for_bleed_rule, font_not_embedded_rule, paint_not_accepted_rule, transparent_page_rule,
     hidden_picture_rule, hairline_rule, locked_file_rule, note_on_page_rule, no_output_intent_rule,
-    other_paper_rule, broken_content_rule;
+    other_paper_rule, broken_content_rule, reduced_in_export_rule, doubtful_master_rule, no_master_rule;
 
 namespace {
 
@@ -51,6 +51,9 @@ constexpr std::array rules = {
     &empty_frame_rule,
     &too_few_pixels_rule,
     &lost_original_too_small_rule,
+    &reduced_in_export_rule,
+    &doubtful_master_rule,
+    &no_master_rule,
     &enlarged_in_software_rule,
     &soft_detail_rule,
     &printed_screen_rule,

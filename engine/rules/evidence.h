@@ -14,6 +14,7 @@
 #include "engine/picture/facts.h"
 #include "engine/placement/placed.h"
 
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,6 +30,16 @@ struct PictureState {
                               /// Whether it is stored as RGB, though it holds no colour; none: nobody looked.
   std::optional<bool> neutral;
   std::optional<Bed> bed; ///< what lies round the original; none: nobody looked
+};
+
+/// A file on disk that a picture of a finished PDF was made from, found by what it shows.
+struct Master {
+  std::filesystem::path file; ///< as it was found
+  PixelSize size;             ///< as stored
+  PixelRect part;      ///< of it as stored, that the picture shows; beyond it where the picture shows more
+  double finer = 1;    ///< pixels of it for one of the picture, along the axis where that is less
+  double likeness = 0; ///< correlation of the two, 0 to 1
+  bool sure = false;   ///< else somebody must look
 };
 
 /// Two pictures that show the same, by their places in Book::pictures.
@@ -65,6 +76,8 @@ struct Evidence {
   bool pixels_measured = true;  ///< false: nobody looked at tones and inks
   std::vector<Glass> glasses;   ///< scanners with dirt on them, and the book's pictures that came from each
   std::vector<CopyPair> copies; ///< of the book's pictures, files that are the same to the byte among them
+  /// One for each of `pictures`, none where no file was found; or none at all where nobody looked.
+  std::vector<std::optional<Master>> masters;
 
   /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the
   /// book calls it: its edges are hard.
@@ -77,6 +90,10 @@ struct Evidence {
   /// looked.
   const Shown *shown_at(std::size_t frame) const {
     return frame < shown.size() && shown[frame] ? &*shown[frame] : nullptr;
+  }
+  /// The file that a picture was made from, by its place in Book::pictures; null: none is known.
+  const Master *master_of(std::size_t picture) const {
+    return picture < masters.size() && masters[picture] ? &*masters[picture] : nullptr;
   }
   const Page &page_of(const PlacedFrame &placed) const { return book.pages[placed.page]; }
   const Frame &frame_of(const PlacedFrame &placed) const { return page_of(placed).frames[placed.frame]; }

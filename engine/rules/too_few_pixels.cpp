@@ -7,10 +7,17 @@ namespace stoneproof {
 
 namespace {
 
+/// The file that the picture was made from has pixels enough: the rule reduced-in-export speaks of it.
+bool master_suffices(const Evidence &evidence, const PlacedFrame &placed) {
+  const Master *master = evidence.master_of(*placed.picture);
+  const Density wanted = bar_of(evidence, placed).wanted;
+  return master && !evidence.press.falls_short(placed.laid->effective() * master->finer, wanted);
+}
+
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_laid_frame(evidence, [&](const PlacedFrame &placed) {
     const auto grade = pixel_shortfall(evidence, placed);
-    if (!grade || original_lost(evidence, placed)) return;
+    if (!grade || original_lost(evidence, placed) || master_suffices(evidence, placed)) return;
     findings.push_back(about_shortfall(*grade, evidence, placed));
   });
 }

@@ -7,11 +7,18 @@ namespace stoneproof {
 
 namespace {
 
+/// One finding for all pages: most often it is none or every one of them.
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
+  std::optional<Finding> finding;
+  std::size_t pages = 0;
   each_print_page(evidence, [&](std::size_t page, const PrintPage &print) {
     if (print.boxes.trim || print.boxes.art) return;
-    findings.push_back(about_print_page(Grade::query, evidence, page));
+    ++pages;
+    if (!finding) finding = about_print_page(Grade::query, evidence, page);
   });
+  if (!finding) return;
+  finding->measured = Count{pages};
+  findings.push_back(*finding);
 }
 
 } // namespace

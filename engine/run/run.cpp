@@ -7,6 +7,7 @@
 #include "engine/run/glass_search.h"
 
 #include "engine/run/look_order.h"
+#include "engine/run/masters.h"
 #include "engine/run/parallel.h"
 #include "engine/run/picture_file.h"
 
@@ -99,6 +100,8 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     progress.one_done();
   });
   evidence.copies = copies_among(traits);
+  if (!options.masters.empty() && options.measure_pixels)
+    evidence.masters = find_masters(traits, evidence.pictures, options, tables);
   evidence.glasses = glass.take();
 
   checked.findings = check_rules(evidence);

@@ -21,6 +21,9 @@ struct RunOptions {
   /// Decode every pixel of the pictures that frames show, and measure tone and ink; else JPEGs are decoded
   /// only as finely as their small copies need.
   bool measure_pixels = true;
+  /// Files on disk among which those are looked for that the book's pictures were made from. Only where
+  /// pixels are measured; what is no picture is passed over.
+  std::vector<std::filesystem::path> masters;
   /// Called after each picture with how many are done of how many; from any thread, one call at a time.
   std::function<void(std::size_t, std::size_t)> progress;
 };

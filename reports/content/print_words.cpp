@@ -3,6 +3,7 @@
 #include "reports/content/print_words.h"
 
 #include "engine/rules/print_page.h"
+#include "engine/xml/characters.h"
 #include "reports/content/figures.h"
 #include "reports/content/sentences.h"
 
@@ -16,9 +17,39 @@ const Page &page_of(const Evidence &evidence, const Finding &finding) {
   return evidence.book.pages[*finding.page];
 }
 
+std::string master_name(const Evidence &evidence, const Finding &finding) {
+  const Master *master = evidence.master_of(*finding.picture);
+  return master ? printable(master->file.filename().string()) : std::string();
+}
+
 std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt()); }
 
 } // namespace
+
+std::string trim_box_words(const Evidence &, const Finding &finding) {
+  const std::size_t pages = std::get<Count>(finding.measured).value;
+  return fmt::format("{} no TrimBox; the edge of the sheet was taken for the trim.",
+                     pages == 1 ? std::string("The page names")
+                                : fmt::format("This page and {} more name", pages - 1));
+}
+
+std::string reduced_in_export_words(const Evidence &evidence, const Finding &finding) {
+  return fmt::format("The PDF holds it at {}; the file it was made from, {}, would give {}.",
+                     figure(finding.measured), master_name(evidence, finding), figure(finding.wanted));
+}
+
+std::string doubtful_master_words(const Evidence &evidence, const Finding &finding) {
+  return fmt::format("It may have been made from {}: the two are alike by {}.",
+                     master_name(evidence, finding), figure(finding.measured));
+}
+
+std::string master_words(const Evidence &evidence, const Finding &finding) {
+  const Master *master = evidence.master_of(*finding.picture);
+  const auto *density = std::get_if<Density>(&finding.measured);
+  if (!master || !density) return {};
+  return fmt::format(" The file it was made from, {}, would give {} and no more.",
+                     master_name(evidence, finding), figure(*density * master->finer));
+}
 
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {
   switch (box_fault(page_of(evidence, finding).print->boxes).value_or(BoxFault::beyond_media)) {

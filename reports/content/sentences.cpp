@@ -51,7 +51,8 @@ std::string too_few_words(const Evidence &evidence, const Finding &finding) {
   const std::string bars = finding.grade == Grade::hold
                                ? fmt::format("needs at least {}, better {}", ppi(bar.least), ppi(bar.wanted))
                                : fmt::format("wants {}", ppi(bar.wanted));
-  return fmt::format("Prints at {}; {} {}.", figure(finding.measured), use_phrase(use), bars);
+  return fmt::format("Prints at {}; {} {}.", figure(finding.measured), use_phrase(use), bars) +
+         master_words(evidence, finding);
 }
 
 std::string too_few_remedy(const Evidence &evidence, const Finding &finding) {
@@ -218,13 +219,16 @@ constexpr Row rows[] = {
      "Page 1 is described as a left page; in a bound book it is the front of the first leaf, on the right."},
     {"mixed-trim", "", mixed_trim_words},
     {"other-paper", "", other_paper_words},
-    {"trim-box-missing", "The page names no TrimBox; the sheet’s edge was taken for the trim."},
+    {"trim-box-missing", "", trim_box_words},
     {"boxes-amiss", "", boxes_amiss_words},
     {"locked-file", "The PDF is encrypted."},
     {"font-not-embedded", "", font_not_embedded_words},
     {"broken-content", "", broken_content_words},
     {"no-output-intent", "The PDF names no printing condition."},
     {"no-room-for-bleed", "", no_room_for_bleed_words},
+    {"reduced-in-export", "", reduced_in_export_words},
+    {"doubtful-master", "", doubtful_master_words},
+    {"no-master", "No file in the folder shows the same."},
     {"hidden-picture", "A picture lies here and nothing of it shows."},
     {"hairline", "", hairline_words},
     {"paint-not-accepted", "", paint_not_accepted_words},

@@ -8,7 +8,6 @@
 
 #include <cstddef>
 #include <cstdint>
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <variant>
@@ -64,7 +63,7 @@ struct PictureItem {
 
 /// A page of the user's own PDF, as it is there; nothing shows where it cannot be taken from it.
 struct OwnPageItem {
-  std::size_t page = 0; ///< of Document::own, counted from 0
+  std::size_t page = 0; ///< of that PDF, counted from 0
   Point origin;         ///< where the top left corner of its trim lies
   double factor = 1;    ///< of its size
   Rect clip;
@@ -143,12 +142,6 @@ struct Attachment {
   std::string bytes;
 };
 
-/// A PDF of the user's.
-struct OwnPdf {
-  std::filesystem::path file;
-  std::string password; ///< empty: none
-};
-
 struct Document {
   std::string title, subject, language;
   std::string fingerprint; ///< of the inputs; two documents from different inputs get different PDF ids
@@ -157,7 +150,7 @@ struct Document {
   std::vector<DocumentPage> pages;
   std::vector<Bookmark> bookmarks;
   std::vector<Attachment> attachments; ///< no two of one name
-  std::optional<OwnPdf> own;           ///< whose pages are shown; then the document is no archive file
+  bool foreign_pages = false;          ///< pages of another PDF are shown: then it is no archive file
 };
 
 } // namespace stoneproof::layout

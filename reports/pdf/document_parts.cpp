@@ -26,7 +26,8 @@ std::string xmp_packet(const layout::Document &document) {
                     " xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\""
                     " xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">\n";
   // Nobody can promise for pages that come from elsewhere.
-  if (!document.own) out += "<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n";
+  if (!document.foreign_pages)
+    out += "<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n";
   out += "<dc:format>application/pdf</dc:format>\n";
   out += default_language("dc:title", document.title) + default_language("dc:description", document.subject);
   if (!document.language.empty())

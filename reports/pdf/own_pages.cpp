@@ -11,6 +11,8 @@ namespace stoneproof::pdf {
 
 namespace {
 
+const std::string key = std::string("/") + own_page_key;
+
 std::optional<finished::Box> box_of(QPDFObjectHandle array) {
   if (!array.isArray() || array.getArrayNItems() != 4) return std::nullopt;
   double corner[4];
@@ -27,8 +29,8 @@ std::string box_text(const finished::Box &box) {
   return fmt::format("[{:.4f} {:.4f} {:.4f} {:.4f}]", box.left, box.bottom, box.right, box.top);
 }
 
-/// The page as a form on white paper, in the space that own_page_key tells of.
-QPDFObjectHandle form_of(QPDF &proof, QPDFPageObjectHelper &page) {
+/// Makes the empty form the page on white paper, in the space that own_page_key tells of.
+void fill(QPDFObjectHandle &empty, QPDF &proof, QPDFPageObjectHelper &page) {
   const finished::SheetBoxes boxes = boxes_of(page);
   QPDFObjectHandle form = page.getFormXObjectForPage(false);
   form.getDict().removeKey("/Matrix");
@@ -36,20 +38,17 @@ QPDFObjectHandle form_of(QPDF &proof, QPDFPageObjectHelper &page) {
   const finished::Matrix seen = finished::to_trim(boxes) * finished::Matrix{1, 0, 0, -1, 0, 0};
   const finished::Box around =
       finished::box_round(finished::outline_of(boxes.media, seen)).value_or(finished::Box{});
-  QPDFObjectHandle whole = QPDFObjectHandle::newStream(
-      &proof,
-      fmt::format(
-          "1 g {:.4f} {:.4f} {:.4f} {:.4f} re f q {:.6f} {:.6f} {:.6f} {:.6f} {:.4f} {:.4f} cm /P Do Q\n",
-          around.left, around.bottom, around.width(), around.height(), seen.a, seen.b, seen.c, seen.d, seen.e,
-          seen.f));
-  QPDFObjectHandle dictionary = whole.getDict();
-  dictionary.replaceKey("/Type", QPDFObjectHandle::newName("/XObject"));
-  dictionary.replaceKey("/Subtype", QPDFObjectHandle::newName("/Form"));
+  QPDFObjectHandle dictionary = empty.getDict();
+  dictionary.removeKey(key);
   dictionary.replaceKey("/BBox", QPDFObjectHandle::parse(box_text(around)));
   QPDFObjectHandle resources = QPDFObjectHandle::parse("<</XObject <<>>>>");
   resources.getKey("/XObject").replaceKey("/P", proof.copyForeignObject(form));
   dictionary.replaceKey("/Resources", resources);
-  return whole;
+  const std::string content = fmt::format(
+      "1 g {:.4f} {:.4f} {:.4f} {:.4f} re f q {:.6f} {:.6f} {:.6f} {:.6f} {:.4f} {:.4f} cm /P Do Q\n",
+      around.left, around.bottom, around.width(), around.height(), seen.a, seen.b, seen.c, seen.d, seen.e,
+      seen.f);
+  empty.replaceStreamData(content, QPDFObjectHandle::newNull(), QPDFObjectHandle::newNull());
 }
 
 } // namespace
@@ -68,12 +67,11 @@ finished::SheetBoxes boxes_of(QPDFPageObjectHelper &page) {
 }
 
 void fill_own_pages(QPDF &proof, QPDF &user) {
-  const std::string key = std::string("/") + own_page_key;
   std::vector<QPDFPageObjectHelper> pages = QPDFPageDocumentHelper(user).getAllPages();
   for (QPDFObjectHandle &object : proof.getAllObjects()) {
     if (!object.isStream() || !object.getDict().hasKey(key)) continue;
     const auto page = static_cast<std::size_t>(object.getDict().getKey(key).getIntValueAsInt());
-    if (page < pages.size()) proof.replaceObject(object.getObjGen(), form_of(proof, pages[page]));
+    if (page < pages.size()) fill(object, proof, pages[page]);
   }
 }
 

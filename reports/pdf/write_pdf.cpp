@@ -182,13 +182,8 @@ private:
 Outcome<Done> write_pdf(layout::Document document, const Typesetter &typesetter,
                         const std::filesystem::path &target) {
   try {
-    const auto own = document.own;
-    const auto written = replace_file(
+    return replace_file(
         target, [&](std::ostream &stream) { return DocumentWriter(document, typesetter, stream).write(); });
-    // A PDF that cannot be taken from was told of where it was read; its pages are then drawn as they are
-    // known.
-    if (written && own) static_cast<void>(put_own_pages(target, {own->file, own->password}));
-    return written;
   } catch (const std::exception &error) {
     return Fault{std::string("the PDF cannot be made (") + error.what() + ")", target.string(),
                  "Report this with the files that lead to it."};

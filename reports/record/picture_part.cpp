@@ -12,6 +12,19 @@ Json original_part(const std::optional<Original> &original) {
           {"lost", original->lost}};
 }
 
+Json master_part(const Evidence &evidence, std::size_t picture) {
+  const Master *master = evidence.master_of(picture);
+  if (!master) return nullptr;
+  const PixelRect &part = master->part;
+  return {{"file", master->file.filename().string()},
+          {"width_px", master->size.width},
+          {"height_px", master->size.height},
+          {"part_px", {{"x", part.x}, {"y", part.y}, {"width", part.width}, {"height", part.height}}},
+          {"finer", master->finer},
+          {"likeness", master->likeness},
+          {"sure", master->sure}};
+}
+
 Json copies_part(const Evidence &evidence, std::size_t picture) {
   Json part = Json::array();
   for (const CopyPair &pair : evidence.copies) {
@@ -36,6 +49,7 @@ Json picture_part(const Evidence &evidence, std::size_t picture) {
   };
   add_state(part, evidence.pictures[picture]);
   part["copies"] = copies_part(evidence, picture);
+  part["master"] = master_part(evidence, picture);
 
   return part;
 }

@@ -31,7 +31,8 @@ struct Written {
   std::vector<std::string> pictures, records;
 
   std::string password;
-  std::optional<std::string> out, record, since, marks, cover_marks, annotate, folder, csv, press, jobs;
+  std::optional<std::string> out, record, since, marks, cover_marks, annotate, originals, folder, csv, press,
+      jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
@@ -94,6 +95,8 @@ void add_proof(CLI::App &app, Written &written) {
            "writes the findings as XFDF, to lay on the finished PDF of the pages");
   add_text(*verb, "--cover-marks", written.cover_marks, "FILE",
            "the same for the finished PDF of the cover (else --marks notes what concerns it on page 1)");
+  add_text(*verb, "--pictures", written.originals, "FOLDER",
+           "looks there for the files that the pictures of a finished PDF were made from");
   add_text(*verb, "--annotate", written.annotate, "FILE",
            "writes a copy of the finished PDF that has the findings as notes");
   add_password(*verb, written);
@@ -265,6 +268,7 @@ Outcome<Command> proof_command(const Written &written) {
   command.marks = written.marks;
   command.cover_marks = written.cover_marks;
   command.annotate = written.annotate;
+  command.pictures = written.originals;
   command.password = written.password;
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);

@@ -6,6 +6,7 @@
 #include "engine/import/pdf_file.h"
 #include "engine/picture/facts.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stoneproof::terminal {
@@ -72,6 +73,20 @@ std::vector<Input> files_read(const std::filesystem::path &book,
     files.push_back({press->parent_path() / inputs.press.profile->file, "the press's colour profile"});
   for (const Picture &picture : inputs.book.pictures)
     files.push_back({inputs.book.path_of(picture), "a picture of the book"});
+  return files;
+}
+
+Outcome<std::vector<std::filesystem::path>> files_in(const std::filesystem::path &folder) {
+  std::vector<std::filesystem::path> files;
+  std::error_code error;
+  for (auto entry = std::filesystem::recursive_directory_iterator(
+           folder, std::filesystem::directory_options::skip_permission_denied, error);
+       !error && entry != std::filesystem::recursive_directory_iterator(); entry.increment(error)) {
+    std::error_code ignored;
+    if (entry->is_regular_file(ignored)) files.push_back(entry->path());
+  }
+  if (error) return Fault{"the folder cannot be read", folder.string(), "Name a folder of pictures."};
+  std::sort(files.begin(), files.end());
   return files;
 }
 

@@ -30,6 +30,9 @@ Reading<BookInputs> read_inputs(const std::filesystem::path &book,
                                 const std::optional<std::filesystem::path> &press,
                                 const std::string &password = {});
 
+/// Every file in a folder and the folders in it, by name. Fault: it is no folder, or cannot be read.
+Outcome<std::vector<std::filesystem::path>> files_in(const std::filesystem::path &folder);
+
 /// Every file that the book is made from, so that no output replaces one of them.
 std::vector<Input> files_read(const std::filesystem::path &book,
                               const std::optional<std::filesystem::path> &press, const BookInputs &inputs);

@@ -21,6 +21,7 @@ Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, const Co
   RunOptions run = run_options(options, show_progress ? &bar : nullptr);
   run.copy_density = copies.density;
   run.patch = copies.patch;
+  run.masters = copies.masters;
   return check_book(std::move(inputs.book), std::move(inputs.press), run);
 }
 

@@ -15,6 +15,8 @@ RunOptions run_options(const MeasureOptions &options, ProgressBar *bar);
 struct Copies {
   Density density;                     ///< of the small copies, per inch of the printed page
   std::optional<PatchWish> patch = {}; ///< none: it shows no true-size patches
+  std::vector<std::filesystem::path> masters =
+      {}; ///< files among which those behind the pictures are looked for
 };
 
 /// Checks the book; book and press sheet are taken out of the inputs.

@@ -27,6 +27,7 @@ struct ProofCommand {
   std::optional<std::filesystem::path> since;       ///< the record of the last round
   /// Marks for the finished PDF of the block, and of the cover; none: not written.
   std::optional<std::filesystem::path> marks, cover_marks;
+  std::optional<std::filesystem::path> pictures; ///< folder of the files that the PDF was made from
   std::optional<std::filesystem::path> annotate; ///< a copy of the finished PDF with the findings in it
   std::string password;                          ///< of a finished PDF; empty: none
   MeasureOptions options;

@@ -71,4 +71,6 @@ ExitStatus refuse(const std::vector<Fault> &faults, ExitStatus status) {
 
 ExitStatus refuse(const Fault &fault, ExitStatus status) { return refuse(std::vector{fault}, status); }
 
+void remark(const Fault &fault) { static_cast<void>(refuse(fault, ExitStatus::clear)); }
+
 } // namespace stoneproof::terminal

@@ -24,5 +24,7 @@ ExitStatus print_result(std::string_view text, ExitStatus status);
 ExitStatus refuse(const std::vector<SourceFault> &faults, ExitStatus status);
 ExitStatus refuse(const std::vector<Fault> &faults, ExitStatus status);
 ExitStatus refuse(const Fault &fault, ExitStatus status);
+/// The same for what does not stop the work.
+void remark(const Fault &fault);
 
 } // namespace stoneproof::terminal

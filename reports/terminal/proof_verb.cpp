@@ -36,7 +36,12 @@ struct Texts {
 /// The proof first: when it cannot be written, the record does not tell of it.
 Outcome<Done> write_outputs(const ProofCommand &command, const ProofFiles &files, layout::Document document,
                             const Typesetter &typesetter, const Texts &texts) {
+  const bool own_pages = document.foreign_pages;
   Outcome<Done> written = write_pdf(std::move(document), typesetter, files.proof);
+  if (written && own_pages)
+    if (const auto put = pdf::put_own_pages(files.proof, {command.book, command.password}); !put)
+      remark({"the pages are shown by their pictures alone: " + put.fault().what, put.fault().where,
+              put.fault().remedy});
   if (written) written = replace_file(files.record, texts.record);
   if (written && files.marks) written = replace_file(*files.marks, texts.marks);
   if (written && files.cover_marks) written = replace_file(*files.cover_marks, texts.cover_marks);
@@ -84,6 +89,9 @@ std::optional<Fault> wrong_output(const ProofCommand &command, const BookInputs 
   if (command.annotate && !inputs.book.print_file)
     return Fault{"there is no finished PDF to copy", command.book.string(),
                  "Name the finished PDF in place of the description, or use --marks."};
+  if (command.pictures && !inputs.book.print_file)
+    return Fault{"a description names its picture files itself", command.book.string(),
+                 "Leave --pictures out, or name the finished PDF."};
   if (command.marks && inputs.book.print_file)
     return Fault{"marks as XFDF are for books that are described", command.book.string(),
                  "Use --annotate, which writes the notes into a copy of the PDF."};
@@ -144,9 +152,13 @@ ExitStatus run_proof(const ProofCommand &command) {
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
+  Outcome<std::vector<std::filesystem::path>> masters =
+      command.pictures ? files_in(*command.pictures) : std::vector<std::filesystem::path>();
+  if (!masters) return refuse(masters.fault(), ExitStatus::unreadable_input);
   const bool is_finished_pdf = inputs.book.print_file.has_value();
   Checked checked =
-      check_inputs(inputs, command.options, {layout::copy_density(inputs.book), layout::true_size_patch},
+      check_inputs(inputs, command.options,
+                   {layout::copy_density(inputs.book), layout::true_size_patch, std::move(masters).value()},
                    console.progress);
   const Texts texts = texts_of(checked, files, inputs.book_sha256, made_at.value());
   auto content = content::proof_content(checked.evidence, checked.findings);
@@ -155,7 +167,7 @@ ExitStatus run_proof(const ProofCommand &command) {
 
   auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
                                          {fingerprint(texts.record, content), made_at.value()});
-  if (is_finished_pdf) document.own = layout::OwnPdf{command.book, command.password};
+  document.foreign_pages = is_finished_pdf;
   // Under the name that it has beside the book, so that where the record goes changes no byte of the proof.
   document.attachments.push_back({output_of(command.book, ".record.json", {}).filename().string(),
                                   "The record of this proof", "application/json", texts.record});

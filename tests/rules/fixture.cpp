@@ -111,7 +111,10 @@ void add_word(Known &known, const std::string &word, std::istringstream &words) 
   const double number = std::stod(value); // a percent sign may follow
   if (add_printed(known, word, number) || add_bed(known, word, number)) return;
 
-  if (word == "quality" || word == "flat") {
+  if (word == "master" || word == "perhaps-master") {
+    known.master =
+        Master{"files/MADE.tif", facts.size, {}, number, word == "master" ? 0.99 : 0.93, word == "master"};
+  } else if (word == "quality" || word == "flat") {
     facts.jpeg.emplace().luma = standard_luma(static_cast<int>(number));
     if (word == "flat") facts.jpeg->luma->fill(static_cast<std::uint16_t>(number));
   } else if (word == "pages") {
@@ -285,8 +288,11 @@ Evidence Scene::evidence() const {
   std::vector<std::optional<Shown>> shown;
   for (const PlacedFrame &placed : frames)
     shown.push_back(placed.laid && placed.laid->visible ? pictures[*placed.picture].shown : std::nullopt);
-  return {book,  press, states,  frames, page_spaces(book, press), bind(book, press),
-          shown, true,  glasses, copies};
+  std::vector<std::optional<Master>> files;
+  for (const Known &known : pictures)
+    if (masters) files.push_back(known.master);
+  return {book, press,   states, frames, page_spaces(book, press), bind(book, press), shown,
+          true, glasses, copies, files};
 }
 
 std::string text_of(const std::filesystem::path &file) {
@@ -309,6 +315,7 @@ Scene scene_of(const std::string &description, const std::string &pictures) {
   std::string line, id;
   if (pictures.starts_with("press profile\n") && std::getline(lines, line))
     scene.press.profile = made_press_profile();
+  if (pictures.starts_with("files\n") && std::getline(lines, line)) scene.masters = true;
   if (pictures.starts_with("press strict\n") && std::getline(lines, line)) {
     scene.press.finished_pdf.transparency = false;
     scene.press.colours = {ColourModel::gray, ColourModel::cmyk};

@@ -14,7 +14,8 @@ namespace stoneproof::test {
 /// What is known of one picture: its file, and its pixels as every frame shows them.
 struct Known {
   PictureState state;
-  std::optional<Shown> shown; ///< none: not measured
+  std::optional<Shown> shown;   ///< none: not measured
+  std::optional<Master> master; ///< the file that it was made from
 };
 
 /// A book with all that the rules look at. The sheet is the built-in one.
@@ -25,6 +26,7 @@ struct Scene {
   std::vector<CopyPair> copies;
   std::vector<Glass> glasses;
   std::vector<std::string> scanners; ///< the name of each
+  bool masters = false;              ///< files that the pictures were made from were looked for
 
   /// Refers to this scene, which must outlive it.
   Evidence evidence() const;
@@ -51,6 +53,9 @@ std::string text_of(const std::filesystem::path &file);
 ///   glass that the picture shows: P % from the left, and a speck P % from the top; after scan like ID,
 ///   better-than ID, worse-than ID   shows the same as another picture, which comes before it
 
+///   master N, perhaps-master N    was made from MADE.tif, which has N times as many pixels each way
+///
+/// A first line "files" says that such files were looked for.
 /// A first line "press profile" gives the sheet a profile: up to 10 % may lie beyond it; "press strict" has
 /// it accept gray and CMYK alone, and no transparency.
 Scene scene_of(const std::string &description, const std::string &pictures);

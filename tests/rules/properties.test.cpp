@@ -37,7 +37,7 @@ Scene on_its_side(Scene scene) {
   const auto on_side = [](const PixelRect &part, const PixelSize &now) {
     return PixelRect{part.y, static_cast<double>(now.height) - part.x - part.width, part.height, part.width};
   };
-  for (auto &[state, shown] : scene.pictures) {
+  for (auto &[state, shown, master] : scene.pictures) {
     if (state.facts) std::swap(state.facts->size.width, state.facts->size.height);
     if (state.bed) state.bed->original = on_side(state.bed->original, state.facts->size);
   }

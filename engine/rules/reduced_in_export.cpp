@@ -1,0 +1,40 @@
+// The finished PDF holds a picture at fewer pixels than the file it was made from, and too few. The only way
+// in is reduced_in_export_rule; tested by tests/rules/reduced-in-export.
+#include "engine/rules/about.h"
+#include "engine/rules/shortfall.h"
+
+namespace stoneproof {
+
+namespace {
+
+/// Less is the rounding of a crop.
+constexpr double notable = 1.1;
+
+void check(const Evidence &evidence, std::vector<Finding> &findings) {
+  each_laid_frame(evidence, [&](const PlacedFrame &placed) {
+    const Master *master = evidence.master_of(*placed.picture);
+    const auto grade = pixel_shortfall(evidence, placed);
+    if (!master || !grade || master->finer < notable) return;
+    findings.push_back(about_frame(*grade, evidence, placed));
+    findings.back().measured = placed.laid->effective();
+    findings.back().wanted = placed.laid->effective() * master->finer;
+  });
+}
+
+} // namespace
+
+extern const Rule reduced_in_export_rule = {
+    "reduced-in-export",
+    Grade::hold,
+    "Export threw pixels away",
+    "The file on disk holds more detail than the PDF that goes to the printer: nobody need scan anything "
+    "again.",
+    "Effective density of the picture in the PDF, where it falls short of the press sheet’s, against what "
+    "the file gives that it was made from: pixels of the file for the same part. The file is found by what "
+    "it shows, among those of the folder that was named (hashes, and correlation after scaling). At least "
+    "1.1 times as many pixels are told (our own choice).",
+    "Export the PDF anew without reducing pictures, or at the density that the press sheet wants.",
+    check,
+};
+
+} // namespace stoneproof

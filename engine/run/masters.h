@@ -1,0 +1,21 @@
+// Which files on disk the pictures of a finished PDF were made from. Used in this folder only.
+#pragma once
+
+#include "engine/run/copies.h"
+#include "engine/run/press_tables.h"
+#include "engine/run/run.h"
+
+#include <optional>
+#include <vector>
+
+namespace stoneproof {
+
+/// One for each of `traits`, those of the book's pictures, whose facts are in `pictures`. Reads every file of
+/// the options once. A file is found where it shows the same, at whatever size, quality and tones, turned or
+/// mirrored, and cut by up to a tenth at each edge (engine/measure/near_copy.h); of several the likeliest
+/// counts, and of those that are as likely the largest.
+std::vector<std::optional<Master>> find_masters(const std::vector<CopyTraits> &traits,
+                                                const std::vector<PictureState> &pictures,
+                                                const RunOptions &options, PressTables &tables);
+
+} // namespace stoneproof
