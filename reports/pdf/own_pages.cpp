@@ -44,10 +44,11 @@ void fill(QPDFObjectHandle &empty, QPDF &proof, QPDFPageObjectHelper &page) {
   QPDFObjectHandle resources = QPDFObjectHandle::parse("<</XObject <<>>>>");
   resources.getKey("/XObject").replaceKey("/P", proof.copyForeignObject(form));
   dictionary.replaceKey("/Resources", resources);
-  const std::string content = fmt::format(
-      "1 g {:.4f} {:.4f} {:.4f} {:.4f} re f q {:.6f} {:.6f} {:.6f} {:.6f} {:.4f} {:.4f} cm /P Do Q\n",
-      around.left, around.bottom, around.width(), around.height(), seen.a, seen.b, seen.c, seen.d, seen.e,
-      seen.f);
+  // A page counts on a fresh graphics state.
+  const std::string content = fmt::format("q 1 g {:.4f} {:.4f} {:.4f} {:.4f} re f Q q 0 g 0 G 1 w [] 0 d "
+                                          "{:.6f} {:.6f} {:.6f} {:.6f} {:.4f} {:.4f} cm /P Do Q\n",
+                                          around.left, around.bottom, around.width(), around.height(), seen.a,
+                                          seen.b, seen.c, seen.d, seen.e, seen.f);
   empty.replaceStreamData(content, QPDFObjectHandle::newNull(), QPDFObjectHandle::newNull());
 }
 
