@@ -5,11 +5,11 @@
 set -euo pipefail
 
 build=(g++ cmake ninja-build pkg-config
-  libpodofo-dev libqpdf-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libgif-dev libwebp-dev libheif-dev liblcms2-dev libkissfft-dev libexif-dev libssl-dev libpugixml-dev
+  libpodofo-dev libqpdf-dev libopenjp2-7-dev libjbig2dec0-dev libtiff-dev libjpeg62-turbo-dev libpng-dev libgif-dev libwebp-dev libheif-dev liblcms2-dev libkissfft-dev libexif-dev libssl-dev libpugixml-dev
   libcli11-dev libfmt-dev nlohmann-json3-dev libtbb-dev libharfbuzz-dev libfontconfig-dev
   fonts-sil-gentiumplus fonts-lato fonts-dejavu-core
   libgs-common) # its CMYK profile stands for a press in the demo
-tests=(catch2 libxml2-utils imagemagick libtiff-tools libimage-exiftool-perl poppler-utils qpdf
+tests=(catch2 libxml2-utils imagemagick libtiff-tools libopenjp2-tools libimage-exiftool-perl poppler-utils qpdf
   python3-jsonschema fonts-droid-fallback libpdfbox2-java bsh default-jre-headless git xz-utils bzip2 clang-format liblcms2-utils icc-profiles-free)
 
 case "${1:-}" in

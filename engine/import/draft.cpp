@@ -52,7 +52,9 @@ Outcome<std::string> draft_here(const DraftOrder &order) {
   }
   const PrintFile print_file{order.pdf.filename().string(), file.value().version(), file.value().encrypted(),
                              drawn.output_intent, fonts_of(drawn)};
-  return book_text(layout_of(drawn, pictures, order.pdf.string(), print_file));
+  Book book = layout_of(drawn, pictures, order.pdf.string(), print_file);
+  book.binding.kind = order.binding;
+  return book_text(book);
 }
 
 } // namespace

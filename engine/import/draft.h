@@ -1,6 +1,7 @@
 // A finished PDF -> the description of its book, and its pictures as files. The way into this folder.
 #pragma once
 
+#include "engine/book/book.h"
 #include "engine/import/apart.h"
 #include "engine/outcome.h"
 
@@ -11,9 +12,10 @@ namespace stoneproof::finished {
 
 struct DraftOrder {
   std::filesystem::path pdf;
-  std::string password;           ///< empty: none
-  std::filesystem::path pictures; ///< an existing folder that they are written into
-  std::string prefix;             ///< of the names of files in the description, e.g. "book pictures/"
+  std::string password;                       ///< empty: none
+  std::filesystem::path pictures;             ///< an existing folder that they are written into
+  BindingKind binding = BindingKind::perfect; ///< no PDF tells how it will be bound
+  std::string prefix; ///< of the names of files in the description, e.g. "book pictures/"
 };
 
 /// The description as XML (schema/book.md). The PDF is opened read-only, in a process of its own: however

@@ -2,6 +2,7 @@
 // tests/engine/import/picture_export.test.cpp.
 #include "engine/import/picture_export.h"
 
+#include "engine/import/picture_codecs.h"
 #include "engine/import/sample_layout.h"
 #include "engine/picture/facts.h"
 
@@ -57,6 +58,34 @@ Outcome<Done> write_fax(const std::filesystem::path &folder, const std::string &
   return write_fax_tiff(folder / written.file, form, data.bytes);
 }
 
+/// The picture's own samples in place of those that the dictionary tells of.
+Outcome<Done> write_decoded(const std::filesystem::path &folder, const std::string &stem,
+                            DecodedPicture picture, Samples samples, WrittenPicture &written) {
+  samples.size = picture.size;
+  samples.bits = picture.bits;
+  if (samples.space.channels != picture.channels)
+    samples.space = {picture.channels == 1   ? Colours::gray
+                     : picture.channels == 4 ? Colours::cmyk
+                                             : Colours::rgb,
+                     picture.channels == 2 ? 1 : picture.channels};
+  written.file = stem + ".tif";
+  const TiffRows rows = tiff_rows(samples, std::move(picture.rows));
+  return write_tiff(folder / written.file, rows.form, rows.rows);
+}
+
+/// None: it is neither JPEG 2000 nor JBIG2, or broken.
+std::optional<DecodedPicture> decoded_picture(const PdfFile &file, const Decoded &data) {
+  if (data.codec == "JPXDecode") return decode_jpeg2000(data.bytes, most_pixels);
+  if (data.codec != "JBIG2Decode") return std::nullopt;
+  const Object globals = data.parameters["JBIG2Globals"];
+  auto picture =
+      decode_jbig2(data.bytes, globals.is_stream() ? file.decoded(globals, most_bytes).bytes : std::string());
+  // The filter gives 0 for black, as a PDF's samples have it (ISO 32000-1, 7.4.7).
+  if (picture)
+    for (char &byte : picture->rows) byte = static_cast<char>(~byte);
+  return picture;
+}
+
 std::string ending_of(const std::string &codec) {
   return codec == "JPXDecode" ? ".jp2" : codec == "JBIG2Decode" ? ".jb2" : ".data";
 }
@@ -80,6 +109,8 @@ Outcome<WrittenPicture> write_picture(const PdfFile &file, const ImageSource &so
       const TiffRows rows = tiff_rows(*samples, data.bytes.substr(0, expected));
       return write_tiff(folder / written.file, rows.form, rows.rows);
     }
+    if (auto picture = decoded_picture(file, data))
+      return write_decoded(folder, stem, std::move(*picture), samples.value_or(Samples{}), written);
     written.file = stem + ending_of(data.codec);
     return write_bytes(folder / written.file, data.bytes);
   }();

@@ -135,7 +135,7 @@ Scale scale_on_sheet(const PageSpace &space) {
 Rect drawing_box(const PageSpace &space, const Scale &scale) { return scale(space.bleed).grown(style::slug); }
 
 void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &images, std::size_t page,
-                    std::size_t first, const Scale &scale) {
+                    std::size_t first, const Scale &scale, bool own_page) {
   const Evidence &evidence = checked.evidence;
   const PageSpace &space = evidence.spaces[page];
   const Page &content = evidence.book.pages[page];
@@ -143,11 +143,11 @@ void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &image
   for (std::size_t i = 0; i < content.frames.size(); ++i)
     draw_frame(canvas, checked, images, evidence.frames[first + i], space.bleed, scale);
   for (const TextBlock &text : content.texts)
-    if (!content.print && shared_part(text.rect, space.bleed)) {
+    if (!own_page && shared_part(text.rect, space.bleed)) {
       const bool down = text.kind == TextKind::spine && text.rect.height > text.rect.width;
       down ? draw_spine_text(canvas, text, scale) : draw_text(canvas, text, scale);
     }
-  if (content.print) // over what was drawn of it, which stays where the page itself cannot be had
+  if (own_page) // over what was drawn of it, which stays where the page itself cannot be had
     canvas.page().items.push_back(OwnPageItem{page, scale(Point{}), scale.factor, scale(space.bleed)});
   if (content.kind == PageKind::cover && evidence.book.cover)
     draw_cover_folds(canvas, *evidence.book.cover, space, scale);

@@ -16,9 +16,10 @@ Scale scale_on_sheet(const PageSpace &space);
 /// The box on the sheet that the drawing and its crop marks take up.
 Rect drawing_box(const PageSpace &space, const Scale &scale);
 
-/// `first` is the index into Evidence::frames of the page's first frame.
+/// `first` is the index into Evidence::frames of the page's first frame. `own_page`: the page of the finished
+/// PDF itself lies over its pictures, in place of its texts.
 void draw_book_page(Canvas &canvas, const Checked &checked, const ImageOf &images, std::size_t page,
-                    std::size_t first, const Scale &scale);
+                    std::size_t first, const Scale &scale, bool own_page = false);
 
 /// Where the drawing of that page has pictures and texts.
 LeaderRoom leader_room(const Evidence &evidence, std::size_t page, std::size_t first, const Scale &scale);

@@ -81,9 +81,9 @@ struct BookPlace {
 /// Builds the sheets one after the other; the first one last, as it tells where the others are.
 class ProofWriter {
 public:
-  ProofWriter(const content::ProofContent &content, Checked &&checked, const Typesetter &type)
-      : content_(content), checked_(std::move(checked)), type_(type), images_(checked_.copies.size()),
-        patches_(checked_.copies.size()) {}
+  ProofWriter(const content::ProofContent &content, Checked &&checked, const Typesetter &type, bool own_pages)
+      : content_(content), checked_(std::move(checked)), type_(type), own_pages_(own_pages),
+        images_(checked_.copies.size()), patches_(checked_.copies.size()) {}
 
   Document write() {
     take_images();
@@ -177,7 +177,7 @@ private:
     draw_heading(canvas, surface, scale, again);
     {
       const auto figure = canvas.begin(Role::figure, "Drawing of the page: " + surface.name);
-      draw_book_page(canvas, checked_, images_, surface.page, place.frame, scale);
+      draw_book_page(canvas, checked_, images_, surface.page, place.frame, scale, own_pages_);
     }
     draw_creep(canvas, checked_.evidence, surface.page, place.block_page, scale);
     const Column column = column_beside(drawing_box(space, scale));
@@ -251,6 +251,7 @@ private:
   const content::ProofContent &content_;
   Checked checked_;
   const Typesetter &type_;
+  bool own_pages_;           ///< of the finished PDF are shown
   ImageOf images_, patches_; ///< by picture
   SheetOfMark sheet_of_;
   std::vector<RowPlace> titles_; ///< of the marks beside the drawings, on the document's pages
@@ -272,7 +273,8 @@ Density copy_density(const Book &book) {
 
 Document proof_document(const content::ProofContent &content, Checked &&checked, const Typesetter &typesetter,
                         const ProofOptions &options) {
-  Document document = ProofWriter(content, std::move(checked), typesetter).write();
+  Document document = ProofWriter(content, std::move(checked), typesetter, options.own_pages).write();
+  document.foreign_pages = options.own_pages;
   document.title = fmt::format("Layout proof of {}", content.title);
   document.subject = content.verdict;
   document.language = "en"; // of the proof's own words; the book's titles and captions may be in another

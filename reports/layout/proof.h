@@ -19,6 +19,7 @@ Density copy_density(const Book &book);
 struct ProofOptions {
   std::string fingerprint;             ///< of the inputs
   std::optional<std::int64_t> made_at; ///< seconds since 1970-01-01 UTC; none: the proof carries no date
+  bool own_pages = false; ///< the pages of the finished PDF are shown; page i of the book is page i of it
 };
 
 /// A first sheet with the verdict, what weighs most and room to sign; the table of all that was found; the

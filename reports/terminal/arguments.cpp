@@ -31,8 +31,8 @@ struct Written {
   std::vector<std::string> pictures, records;
 
   std::string password;
-  std::optional<std::string> out, record, since, marks, cover_marks, annotate, originals, folder, csv, press,
-      jobs;
+  std::optional<std::string> out, record, since, marks, cover_marks, annotate, originals, binding, folder,
+      csv, press, jobs;
   std::optional<std::string> most_pixels, most_memory, memory_together, most_expansion, most_seconds;
   bool json = false, quick = false;
 };
@@ -77,10 +77,12 @@ void add_limits(CLI::App &verb, Written &written) {
            fmt::format("refuse pictures that take longer to decode (else {})", limits.most_time.count()));
 }
 
-void add_password(CLI::App &verb, Written &written) {
+void add_pdf_options(CLI::App &verb, Written &written) {
   verb.add_option("--password", written.password, "of a finished PDF that asks for one")
       ->type_name("WORD")
       ->take_last();
+  add_text(verb, "--binding", written.binding, "KIND",
+           "of a finished PDF: saddle, perfect, case, spiral or layflat (else perfect)");
 }
 
 void add_proof(CLI::App &app, Written &written) {
@@ -99,7 +101,7 @@ void add_proof(CLI::App &app, Written &written) {
            "looks there for the files that the pictures of a finished PDF were made from");
   add_text(*verb, "--annotate", written.annotate, "FILE",
            "writes a copy of the finished PDF that has the findings as notes");
-  add_password(*verb, written);
+  add_pdf_options(*verb, written);
   add_measuring(*verb, written);
   add_limits(*verb, written);
 }
@@ -125,7 +127,7 @@ void add_draft(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("draft");
   verb->add_option("PDF", written.book);
   add_text(*verb, "--out", written.out, "FILE", "where the description goes (else PDF.xml, beside PDF)");
-  add_password(*verb, written);
+  add_pdf_options(*verb, written);
 }
 
 void add_measure(CLI::App &app, Written &written) {
@@ -258,6 +260,18 @@ std::optional<Fault> read_measuring(const std::string &verb, const Written &writ
   return std::nullopt;
 }
 
+std::optional<Fault> read_binding(const std::string &verb, const Written &written, BindingKind &binding) {
+  if (!written.binding) return std::nullopt;
+  for (const auto &[kind, word] : binding_words)
+    if (word == *written.binding) {
+      binding = kind;
+      return std::nullopt;
+    }
+  return command_fault(fmt::format("--binding wants saddle, perfect, case, spiral or layflat, not {}",
+                                   in_quotes(*written.binding)),
+                       verb);
+}
+
 Outcome<Command> proof_command(const Written &written) {
   if (written.book.empty()) return command_fault("the BOOK to check is missing", "proof");
   ProofCommand command;
@@ -269,7 +283,8 @@ Outcome<Command> proof_command(const Written &written) {
   command.cover_marks = written.cover_marks;
   command.annotate = written.annotate;
   command.pictures = written.originals;
-  command.password = written.password;
+  command.pdf.password = written.password;
+  if (const auto fault = read_binding("proof", written, command.pdf.binding)) return *fault;
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);
 }
@@ -291,7 +306,9 @@ Outcome<Command> plan_command(const Written &written) {
 
 Outcome<Command> draft_command(const Written &written) {
   if (written.book.empty()) return command_fault("the PDF to describe is missing", "draft");
-  return Command(DraftCommand{written.book, written.out, written.password});
+  DraftCommand command{written.book, written.out, {written.password}};
+  if (const auto fault = read_binding("draft", written, command.options.binding)) return *fault;
+  return Command(command);
 }
 
 Outcome<Command> measure_command(const Written &written) {

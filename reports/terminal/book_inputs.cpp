@@ -28,12 +28,13 @@ std::string words_of(const Book &book) {
 Reading<Book> unread(Fault fault) { return {std::nullopt, {{std::move(fault), {}, 0}}}; }
 
 /// A finished PDF by way of its description. Its pictures are put into `pictures`.
-Reading<Book> read_pdf(const std::filesystem::path &file, const std::string &password,
+Reading<Book> read_pdf(const std::filesystem::path &file, const PdfOptions &pdf,
                        std::shared_ptr<TemporaryFolder> &pictures) {
   auto folder = TemporaryFolder::make(std::filesystem::temp_directory_path());
   if (!folder) return unread(folder.fault());
   pictures = std::make_shared<TemporaryFolder>(std::move(folder).value());
-  auto text = finished::draft_book({file, password, pictures->path(), {}}, finished::bounds_for(file));
+  auto text = finished::draft_book({file, pdf.password, pictures->path(), pdf.binding, {}},
+                                   finished::bounds_for(file));
   if (!text) return unread(text.fault());
   Reading<Book> book = parse_book(SourceText(file.string(), std::move(text).value()));
   if (book) book.value->pictures_in = pictures->path();
@@ -44,10 +45,10 @@ Reading<Book> read_pdf(const std::filesystem::path &file, const std::string &pas
 
 Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
                                 const std::optional<std::filesystem::path> &press_file,
-                                const std::string &password) {
+                                const PdfOptions &pdf) {
   std::shared_ptr<TemporaryFolder> pictures;
   Reading<Book> book =
-      finished::is_pdf(book_file) ? read_pdf(book_file, password, pictures) : read_book(book_file);
+      finished::is_pdf(book_file) ? read_pdf(book_file, pdf, pictures) : read_book(book_file);
   Reading<PressSheet> press =
       press_file ? read_press_sheet(*press_file) : Reading<PressSheet>{built_in_press_sheet(), {}};
   Reading<BookInputs> inputs;

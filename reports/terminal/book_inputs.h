@@ -4,6 +4,7 @@
 #include "engine/book/read.h"
 #include "engine/press/read.h"
 #include "reports/files/temporary_folder.h"
+#include "reports/terminal/commands.h"
 #include "reports/terminal/outputs.h"
 #include "reports/type/typesetter.h"
 
@@ -25,10 +26,10 @@ struct BookInputs {
 };
 
 /// The inputs, or every fault of the description and of the press sheet together. `book` may be a finished
-/// PDF, which `password` opens. `press`: none is the built-in sheet.
+/// PDF, of which `pdf` tells more. `press`: none is the built-in sheet.
 Reading<BookInputs> read_inputs(const std::filesystem::path &book,
                                 const std::optional<std::filesystem::path> &press,
-                                const std::string &password = {});
+                                const PdfOptions &pdf = {});
 
 /// Every file in a folder and the folders in it, by name. Fault: it is no folder, or cannot be read.
 Outcome<std::vector<std::filesystem::path>> files_in(const std::filesystem::path &folder);

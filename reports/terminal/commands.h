@@ -1,6 +1,7 @@
 // What the command line can ask for.
 #pragma once
 
+#include "engine/book/book.h"
 #include "engine/picture/facts.h"
 
 #include <filesystem>
@@ -20,6 +21,12 @@ struct MeasureOptions {
   bool json = false;  ///< JSON instead of words on standard output: the record, or the figures of `measure`
 };
 
+/// What a finished PDF does not tell of itself.
+struct PdfOptions {
+  std::string password; ///< empty: none
+  BindingKind binding = BindingKind::perfect;
+};
+
 /// Check a book, write its proof and its record.
 struct ProofCommand {
   std::filesystem::path book;                       ///< the description, or the finished PDF
@@ -29,7 +36,7 @@ struct ProofCommand {
   std::optional<std::filesystem::path> marks, cover_marks;
   std::optional<std::filesystem::path> pictures; ///< folder of the files that the PDF was made from
   std::optional<std::filesystem::path> annotate; ///< a copy of the finished PDF with the findings in it
-  std::string password;                          ///< of a finished PDF; empty: none
+  PdfOptions pdf;
   MeasureOptions options;
 };
 
@@ -52,7 +59,7 @@ struct LettersCommand {
 struct DraftCommand {
   std::filesystem::path pdf;
   std::optional<std::filesystem::path> out; ///< the description; none: beside the PDF, named after it
-  std::string password;                     ///< empty: none
+  PdfOptions options;
 };
 
 /// Tell what picture files are good for.

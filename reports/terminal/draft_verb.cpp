@@ -40,9 +40,9 @@ ExitStatus run_draft(const DraftCommand &command) {
                   ExitStatus::unwritable_output);
   auto folder = TemporaryFolder::make(folder_of(description));
   if (!folder) return refuse(folder.fault(), ExitStatus::unwritable_output);
-  const auto text = finished::draft_book(
-      {command.pdf, command.password, folder.value().path(), pictures.filename().string() + "/"},
-      finished::bounds_for(command.pdf));
+  const auto text = finished::draft_book({command.pdf, command.options.password, folder.value().path(),
+                                          command.options.binding, pictures.filename().string() + "/"},
+                                         finished::bounds_for(command.pdf));
   if (!text) return refuse(text.fault(), ExitStatus::unreadable_input);
   Outcome<Done> written = folder.value().keep_as(pictures);
   if (written) written = replace_file(description, text.value());

@@ -2,6 +2,7 @@
 // tests/reports/terminal.
 #include "reports/terminal/proof_verb.h"
 
+#include "engine/import/pdf_file.h"
 #include "engine/xml/characters.h"
 #include "reports/content/proof_content.h"
 #include "reports/files/replace_file.h"
@@ -39,14 +40,14 @@ Outcome<Done> write_outputs(const ProofCommand &command, const ProofFiles &files
   const bool own_pages = document.foreign_pages;
   Outcome<Done> written = write_pdf(std::move(document), typesetter, files.proof);
   if (written && own_pages)
-    if (const auto put = pdf::put_own_pages(files.proof, {command.book, command.password}); !put)
+    if (const auto put = pdf::put_own_pages(files.proof, {command.book, command.pdf.password}); !put)
       remark({"the pages are shown by their pictures alone: " + put.fault().what, put.fault().where,
               put.fault().remedy});
   if (written) written = replace_file(files.record, texts.record);
   if (written && files.marks) written = replace_file(*files.marks, texts.marks);
   if (written && files.cover_marks) written = replace_file(*files.cover_marks, texts.cover_marks);
   if (written && files.annotated)
-    written = pdf::write_annotated({command.book, command.password}, texts.notes, *files.annotated);
+    written = pdf::write_annotated({command.book, command.pdf.password}, texts.notes, *files.annotated);
   return written;
 }
 
@@ -86,13 +87,13 @@ std::optional<Fault> wrong_output(const ProofCommand &command, const BookInputs 
   auto files_in = files_read(command.book, command.options.press, inputs);
   if (command.since) files_in.push_back({*command.since, "the last round's record"});
   if (const auto fault = clash(outputs, files_in)) return fault;
-  if (command.annotate && !inputs.book.print_file)
+  if (command.annotate && !finished::is_pdf(command.book))
     return Fault{"there is no finished PDF to copy", command.book.string(),
                  "Name the finished PDF in place of the description, or use --marks."};
   if (command.pictures && !inputs.book.print_file)
     return Fault{"a description names its picture files itself", command.book.string(),
                  "Leave --pictures out, or name the finished PDF."};
-  if (command.marks && inputs.book.print_file)
+  if (command.marks && finished::is_pdf(command.book))
     return Fault{"marks as XFDF are for books that are described", command.book.string(),
                  "Use --annotate, which writes the notes into a copy of the PDF."};
   if (!command.cover_marks || inputs.book.cover) return std::nullopt;
@@ -139,7 +140,7 @@ ExitStatus run_proof(const ProofCommand &command) {
   const Console console = look_at_console();
   const auto made_at = source_date();
   if (!made_at) return refuse(made_at.fault(), ExitStatus::wrong_command);
-  Reading<BookInputs> read = read_inputs(command.book, command.options.press, command.password);
+  Reading<BookInputs> read = read_inputs(command.book, command.options.press, command.pdf);
   if (!read) return refuse(read.faults, ExitStatus::unreadable_input);
   BookInputs &inputs = *read.value;
 
@@ -155,7 +156,7 @@ ExitStatus run_proof(const ProofCommand &command) {
   Outcome<std::vector<std::filesystem::path>> masters =
       command.pictures ? files_in(*command.pictures) : std::vector<std::filesystem::path>();
   if (!masters) return refuse(masters.fault(), ExitStatus::unreadable_input);
-  const bool is_finished_pdf = inputs.book.print_file.has_value();
+  const bool is_finished_pdf = finished::is_pdf(command.book);
   Checked checked =
       check_inputs(inputs, command.options,
                    {layout::copy_density(inputs.book), layout::true_size_patch, std::move(masters).value()},
@@ -165,9 +166,9 @@ ExitStatus run_proof(const ProofCommand &command) {
   if (const auto told = tell_round_since(last.value(), texts.record, content); !told)
     return refuse(told.fault(), ExitStatus::unreadable_input);
 
-  auto document = layout::proof_document(content, std::move(checked), inputs.typesetter,
-                                         {fingerprint(texts.record, content), made_at.value()});
-  document.foreign_pages = is_finished_pdf;
+  auto document =
+      layout::proof_document(content, std::move(checked), inputs.typesetter,
+                             {fingerprint(texts.record, content), made_at.value(), is_finished_pdf});
   // Under the name that it has beside the book, so that where the record goes changes no byte of the proof.
   document.attachments.push_back({output_of(command.book, ".record.json", {}).filename().string(),
                                   "The record of this proof", "application/json", texts.record});

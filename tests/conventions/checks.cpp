@@ -42,6 +42,7 @@ constexpr Library libraries[] = {
     {"pugixml\\.hpp", "engine/xml"},
     {"tbb/.*", "engine/run"},
     {"podofo/.*", "engine/import reports/pdf"},
+    {"(openjpeg|jbig2)\\.h", "engine/import"},
     {"qpdf/.*", "reports/pdf"},
     {"hb(-.*)?\\.h", "reports/type"},
     {"fontconfig/.*", "reports/type"},

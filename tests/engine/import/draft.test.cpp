@@ -13,7 +13,8 @@ namespace {
 
 Outcome<std::string> drafted(const std::string &pdf, const Folder &folder) {
   std::ofstream(folder.path / "made.pdf", std::ios::binary) << pdf;
-  return draft_book({folder / "made.pdf", {}, folder.path, "pictures/"}, bounds_for(folder / "made.pdf"));
+  return draft_book({folder / "made.pdf", {}, folder.path, BindingKind::saddle, "pictures/"},
+                    bounds_for(folder / "made.pdf"));
 }
 
 std::string sound_pdf() {
@@ -37,6 +38,7 @@ TEST_CASE("a PDF becomes a description that the reader takes, its pictures files
   REQUIRE(book.value->pages.size() == 1);
   CHECK(book.value->pages[0].frames.at(0).rect ==
         Rect{Length::of_pt(10), Length::of_pt(160), Length::of_pt(30), Length::of_pt(20)});
+  CHECK(book.value->binding.kind == BindingKind::saddle);
   REQUIRE(book.value->print_file);
   CHECK(book.value->print_file->version == "1.6");
 }
@@ -65,7 +67,7 @@ TEST_CASE("an encrypted PDF asks for its password and opens with it") {
     run_command("qpdf " + weak + "--encrypt word owner " + strength + " -- " + folder.file("open.pdf") + " " +
                 folder.file("locked.pdf"));
     const auto draft = [&](const std::string &password) {
-      return draft_book({folder / "locked.pdf", password, folder.path, ""},
+      return draft_book({folder / "locked.pdf", password, folder.path, {}, ""},
                         bounds_for(folder / "locked.pdf"));
     };
     REQUIRE_FALSE(draft(""));
@@ -75,7 +77,7 @@ TEST_CASE("an encrypted PDF asks for its password and opens with it") {
     CHECK(draft("word"));
   }
   run_command("qpdf --encrypt '' owner 256 -- " + folder.file("open.pdf") + " " + folder.file("free.pdf"));
-  CHECK(draft_book({folder / "free.pdf", "", folder.path, ""}, bounds_for(folder / "free.pdf")));
+  CHECK(draft_book({folder / "free.pdf", "", folder.path, {}, ""}, bounds_for(folder / "free.pdf")));
 }
 
 TEST_CASE("object streams, linearized files and updates are read") {
@@ -86,7 +88,7 @@ TEST_CASE("object streams, linearized files and updates are read") {
     CAPTURE(how);
     run_command("qpdf " + how + " " + folder.file("plain.pdf") + " " + folder.file("other.pdf"));
     const auto text =
-        draft_book({folder / "other.pdf", "", folder.path, ""}, bounds_for(folder / "other.pdf"));
+        draft_book({folder / "other.pdf", "", folder.path, {}, ""}, bounds_for(folder / "other.pdf"));
     REQUIRE(text);
     CHECK(text.value().find("<frame id=\"p1-1\"") != std::string::npos);
   }
@@ -96,7 +98,7 @@ TEST_CASE("a folder that cannot be written to is a fault") {
   Folder folder;
   std::ofstream(folder.path / "made.pdf", std::ios::binary) << sound_pdf();
   const auto text =
-      draft_book({folder / "made.pdf", "", folder / "missing", ""}, bounds_for(folder / "made.pdf"));
+      draft_book({folder / "made.pdf", "", folder / "missing", {}, ""}, bounds_for(folder / "made.pdf"));
   REQUIRE_FALSE(text);
   CHECK(text.fault().what == "the picture could not be written");
 }

@@ -1,5 +1,6 @@
 // Pictures of every kind, written out and read again.
 #include "engine/import/picture_export.h"
+#include "engine/import/picture_codecs.h"
 #include "engine/picture/facts.h"
 #include "engine/picture/small_copy.h"
 #include "tests/engine/import/opened.h"
@@ -120,14 +121,32 @@ TEST_CASE("rows that are missing are there, and what cannot be decoded is writte
   CHECK(exported("/Width 4/Height 4/BitsPerComponent 8/ColorSpace/DeviceGray", "abcd").facts.size ==
         PixelSize{4, 4});
   MadePdf pdf;
-  const int picture = pdf.stream("/Subtype/Image/Width 4/Height 4/Filter/JPXDecode", "some bytes");
+  const int picture = pdf.stream("/Subtype/Image/Width 4/Height 4/Filter/JBIG2Decode", "some bytes");
   const Opened opened(
       one_page(pdf, "9 0 0 9 0 0 cm /I Do", "/XObject<</I " + std::to_string(picture) + " 0 R>>"));
   Folder folder;
   const auto written = write_picture(*opened.file, opened.drawn->parts.images().at(0), folder.path, "one");
   REQUIRE(written);
-  CHECK(written.value().file == "one.jp2");
-  CHECK(content_of(folder / "one.jp2") == "some bytes");
+  CHECK(written.value().file == "one.jb2");
+  CHECK(content_of(folder / "one.jb2") == "some bytes");
+}
+
+TEST_CASE("JPEG 2000 and JBIG2 are decoded") {
+  Folder folder;
+  run_command("convert -size 40x30 gradient:red-blue " + folder.file("a.png"));
+  run_command("cd " + folder.path.string() + " && opj_compress -i a.png -o a.jp2 >/dev/null 2>&1");
+  const std::string jp2 = content_of(folder / "a.jp2");
+  REQUIRE(jp2.size() > 100);
+  const Exported colour = exported("/Width 40/Height 30/Filter/JPXDecode", jp2);
+  CHECK(colour.facts.size == PixelSize{40, 30});
+  CHECK(colour.facts.channels == 3);
+  std::ofstream(folder.path / "one.tif", std::ios::binary) << colour.file;
+  CHECK(std::stod(run_command("compare -metric MAE " + folder.file("a.png") + " " + folder.file("one.tif") +
+                              " null: 2>&1 | cut -d' ' -f1")) < 256);
+  CHECK_FALSE(decode_jbig2("nonsense", ""));
+  CHECK_FALSE(decode_jpeg2000("nonsense that is long enough", 1'000'000));
+  CHECK_FALSE(decode_jpeg2000(jp2.substr(0, 60), 1'000'000));
+  CHECK_FALSE(decode_jpeg2000(jp2, 100));
 }
 
 TEST_CASE("a profile goes into a TIFF, and beside a JPEG that has none") {

@@ -1,0 +1,130 @@
+// A finished PDF in place of a description: drafted, proofed, set beside the files it was made from.
+#include "tests/reports/terminal/run_program.h"
+#include "tests/support/made_pdf.h"
+#include "tests/support/programs.h"
+
+#include <nlohmann/json.hpp>
+
+using namespace stoneproof::test;
+
+namespace {
+
+/// A file and an export of it: 1,200 pixels wide, and 300 in the PDF, where it is printed 3 in wide.
+class Order {
+public:
+  Order() {
+    fs::create_directory(folder.path / "scans of the m\xC5\x82yn");
+    const std::string scan = "'" + folder.file("scans of the m\xC5\x82yn/mill.png") + "'";
+    run_command("convert -size 1200x800 -seed 3 plasma:red-blue -blur 0x4 " + scan);
+    run_command("convert " + scan + " -resize 300x200 -quality 90 " + folder.file("small.jpg"));
+    MadePdf pdf;
+    const int picture = pdf.stream(
+        "/Subtype/Image/Width 300/Height 200/BitsPerComponent 8/ColorSpace/DeviceRGB/Filter/DCTDecode",
+        content_of(folder / "small.jpg"));
+    std::ofstream(folder.path / "album.pdf", std::ios::binary)
+        << one_page(pdf, "216 0 0 144 40 30 cm /I Do", "/XObject<</I " + std::to_string(picture) + " 0 R>>",
+                    "/TrimBox[10 10 290 190]/BleedBox[1 1 299 199]");
+  }
+  Ran run(Words words) const { return stoneproof::test::run(folder.path, words); }
+  nlohmann::json record(const std::string &name) const {
+    return nlohmann::json::parse(content_of(folder / name));
+  }
+
+  Folder folder;
+};
+
+/// Rule, grade, page and message of every finding.
+std::string findings_of(const nlohmann::json &record) {
+  std::string all;
+  for (const auto &finding : record["findings"])
+    all += finding["rule"].get<std::string>() + " " + finding["grade"].get<std::string>() + " " +
+           finding["page"].dump() + " " + finding["message"].get<std::string>() + "\n";
+  return all;
+}
+
+} // namespace
+
+TEST_CASE("a finished PDF is proofed, and its pages are in the proof") {
+  const Order order;
+  const Untouched pdf(order.folder / "album.pdf");
+  const Ran ran = order.run({"proof", "album.pdf"});
+  CHECK(ran.status == 1);
+  CHECK(ran.err.empty());
+  CHECK(pdf.still());
+  const std::string found = findings_of(order.record("album.record.json"));
+  CHECK(found.find("too-few-pixels hold 1 Prints at 100 ppi") != std::string::npos);
+  CHECK(found.find("no-output-intent note null") != std::string::npos);
+  CHECK(run_command("qpdf --check " + order.folder.file("album.proof.pdf")).find("No syntax") !=
+        std::string::npos);
+  CHECK(run_command("pdfimages -list " + order.folder.file("album.proof.pdf")).find(" 300   200") !=
+        std::string::npos);
+  // The pictures that were taken out for it are gone.
+  for (const auto &entry : fs::directory_iterator(fs::temp_directory_path()))
+    CHECK(entry.path().filename().string().find(".stoneproof-") != 0);
+}
+
+TEST_CASE("a drafted description gives the same findings as the PDF itself") {
+  const Order order;
+  REQUIRE(order.run({"proof", "album.pdf", "--record", "first.json"}).status == 1);
+  const Ran drafted = order.run({"draft", "album.pdf", "--out", "book of mine.xml"});
+  CHECK(drafted.status == 0);
+  CHECK(drafted.err.empty());
+  CHECK(content_of(order.folder / "book of mine pictures/page-001-1.jpg") ==
+        content_of(order.folder / "small.jpg"));
+  CHECK(run_command("xmllint --noout --schema " STONEPROOF_SOURCE_DIR "/schema/book.xsd '" +
+                    order.folder.file("book of mine.xml") + "' 2>&1")
+            .find("validates") != std::string::npos);
+  REQUIRE(order.run({"proof", "book of mine.xml", "--record", "second.json"}).status == 1);
+  CHECK(findings_of(order.record("first.json")) == findings_of(order.record("second.json")));
+}
+
+TEST_CASE("the files behind the pictures are found, and what the export threw away") {
+  const Order order;
+  const Ran ran = order.run({"proof", "album.pdf", "--pictures", "scans of the m\xC5\x82yn"});
+  CHECK(ran.status == 1);
+  const auto record = order.record("album.record.json");
+  CHECK(findings_of(record).find(
+            "reduced-in-export hold 1 The PDF holds it at 100 ppi; the file it was made from, "
+            "mill.png, would give ") != std::string::npos);
+  CHECK(findings_of(record).find("too-few-pixels") == std::string::npos);
+  const auto master = record["pictures"][0]["master"];
+  CHECK(master["file"] == "mill.png");
+  CHECK(master["finer"].get<double>() == Approx(4).epsilon(0.02));
+  CHECK(master["sure"] == true);
+  fs::create_directory(order.folder.path / "empty");
+  REQUIRE(order.run({"proof", "album.pdf", "--pictures", "empty"}).status == 1);
+  CHECK(order.record("album.record.json")["pictures"][0]["master"].is_null());
+}
+
+TEST_CASE("a copy of the PDF takes the findings") {
+  const Order order;
+  const Ran ran = order.run({"proof", "album.pdf", "--annotate", "noted.pdf"});
+  CHECK(ran.status == 1);
+  CHECK(ran.out.find("noted.pdf") != std::string::npos);
+  const std::size_t findings = order.record("album.record.json")["findings"].size();
+  const std::string counted =
+      run_command("qpdf --json " + order.folder.file("noted.pdf") + " | grep -c '\"/NM\"'");
+  CHECK(std::stoul(counted) == findings);
+}
+
+TEST_CASE("what makes no sense for a finished PDF, or for a description, is said") {
+  const Order order;
+  const auto refused = [&](const Words &words, int status) {
+    const Ran ran = order.run(words);
+    CHECK(ran.status == status);
+    return ran.err;
+  };
+  CHECK(refused({"proof", "album.pdf", "--marks", "a.xfdf"}, 2).find("--annotate") != std::string::npos);
+  CHECK(refused({"proof", "album.pdf", "--annotate", "album.pdf"}, 2).find("album.pdf") != std::string::npos);
+  CHECK(refused({"proof", "album.pdf", "--pictures", "nowhere"}, 3).find("nowhere") != std::string::npos);
+  CHECK(refused({"proof", "album.pdf", "--binding", "glued"}, 2).find("not \"glued\"") != std::string::npos);
+  CHECK(refused({"draft", "small.jpg"}, 3).find("the file is not a PDF") != std::string::npos);
+  CHECK(refused({"draft", "missing.pdf"}, 3).find("there is no such file") != std::string::npos);
+  REQUIRE(order.run({"draft", "album.pdf"}).status == 0);
+  CHECK(refused({"draft", "album.pdf"}, 4).find("is there already") != std::string::npos);
+  CHECK(refused({"proof", "album.xml", "--pictures", "."}, 1).empty());
+  CHECK(refused({"proof", "album.xml", "--annotate", "b.pdf"}, 2).find("no finished PDF to copy") !=
+        std::string::npos);
+  std::ofstream(order.folder.path / "broken.pdf") << "%PDF-1.7\nnothing";
+  CHECK(refused({"proof", "broken.pdf"}, 3).find("the PDF is damaged") != std::string::npos);
+}
