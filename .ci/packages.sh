@@ -10,7 +10,7 @@ build=(g++ cmake ninja-build pkg-config
   fonts-sil-gentiumplus fonts-lato fonts-dejavu-core
   libgs-common) # its CMYK profile stands for a press in the demo
 tests=(catch2 libxml2-utils imagemagick libtiff-tools libopenjp2-tools libimage-exiftool-perl poppler-utils qpdf
-  python3-jsonschema fonts-droid-fallback libpdfbox2-java bsh default-jre-headless git xz-utils bzip2 clang-format liblcms2-utils icc-profiles-free)
+  python3-jsonschema fonts-droid-fallback fonts-noto-cjk fonts-stix libpdfbox2-java bsh default-jre-headless git xz-utils bzip2 clang-format liblcms2-utils icc-profiles-free)
 
 case "${1:-}" in
   build) wanted=("${build[@]}") ;;

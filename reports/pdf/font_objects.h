@@ -10,8 +10,8 @@
 
 namespace stoneproof::pdf {
 
-/// Writes a Type0 font over a TrueType subset of just the glyphs that `font` uses, with their widths and what
-/// they mean, and gives the number of the font dictionary.
+/// Writes a Type0 font over a subset, TrueType or CFF, of just the glyphs that `font` uses, with their widths
+/// and what they mean, and gives the number of the font dictionary.
 Outcome<ObjectNumber> write_font(ObjectFile &file, const PdfFont &font, const Typesetter &typesetter);
 
 /// The CMap that tells which characters each code stands for.

@@ -2,23 +2,35 @@
 // tests/reports/type/typesetter.test.cpp.
 #include "reports/type/font.h"
 
+#include "reports/type/cff_charset.h"
+
 #include <array>
 #include <hb-ot.h>
 #include <hb-subset.h>
+#include <optional>
 
 namespace stoneproof {
 namespace {
 
 using Blob = std::unique_ptr<hb_blob_t, Destroy<hb_blob_destroy>>;
 using Face = std::unique_ptr<hb_face_t, Destroy<hb_face_destroy>>;
+using SubsetInput = std::unique_ptr<hb_subset_input_t, Destroy<hb_subset_input_destroy>>;
+using SubsetPlan = std::unique_ptr<hb_subset_plan_t, Destroy<hb_subset_plan_destroy>>;
+
+constexpr hb_tag_t glyf_table = HB_TAG('g', 'l', 'y', 'f'), cff_table = HB_TAG('C', 'F', 'F', ' ');
+
+std::string_view bytes_of(const Blob &blob) {
+  unsigned length = 0;
+  const char *data = hb_blob_get_data(blob.get(), &length);
+  return {data, length};
+}
 
 /// A big-endian number in a font table; 0 beyond its end.
 int number_at(const Blob &table, std::size_t offset) {
-  unsigned length = 0;
-  const char *data = hb_blob_get_data(table.get(), &length);
-  if (offset + 2 > length) return 0;
-  const auto high = static_cast<unsigned char>(data[offset]),
-             low = static_cast<unsigned char>(data[offset + 1]);
+  const std::string_view bytes = bytes_of(table);
+  if (offset + 2 > bytes.size()) return 0;
+  const auto high = static_cast<unsigned char>(bytes[offset]),
+             low = static_cast<unsigned char>(bytes[offset + 1]);
   return static_cast<std::int16_t>(high << 8 | low);
 }
 
@@ -54,6 +66,29 @@ FontFacts facts_of(hb_face_t *face, hb_font_t *font) {
   return facts;
 }
 
+std::optional<Outlines> outlines_of(hb_face_t *face) {
+  if (!bytes_of(Blob(hb_face_reference_table(face, glyf_table))).empty()) return Outlines::true_type;
+  if (cids_of(bytes_of(Blob(hb_face_reference_table(face, cff_table))))) return Outlines::cff;
+  return std::nullopt;
+}
+
+SubsetInput input_of(const std::vector<GlyphId> &glyphs) {
+  SubsetInput input(hb_subset_input_create_or_fail());
+  if (!input) return input;
+  // Routines that glyphs of CFF share would leave gaps where those of others were.
+  hb_subset_input_set_flags(input.get(), HB_SUBSET_FLAGS_NO_HINTING | HB_SUBSET_FLAGS_NOTDEF_OUTLINE |
+                                             HB_SUBSET_FLAGS_DESUBROUTINIZE);
+  hb_set_t *wanted = hb_subset_input_glyph_set(input.get());
+  hb_set_add(wanted, 0);
+  for (const GlyphId glyph : glyphs) hb_set_add(wanted, glyph);
+  // A CIDFontType2 needs glyf, loca, head, hhea, hmtx and maxp only (ISO 32000-1, 9.9), a CIDFontType0 CFF.
+  hb_set_t *dropped = hb_subset_input_set(input.get(), HB_SUBSET_SETS_DROP_TABLE_TAG);
+  for (const char *tag : {"BASE", "GDEF", "GPOS", "GSUB", "OS/2", "VORG", "cmap", "gasp", "kern", "name",
+                          "post", "vhea", "vmtx"})
+    hb_set_add(dropped, hb_tag_from_string(tag, 4));
+  return input;
+}
+
 } // namespace
 
 Outcome<Font> Font::load(const FontFile &file) {
@@ -61,7 +96,11 @@ Outcome<Font> Font::load(const FontFile &file) {
   const Face face(hb_face_create(blob.get(), file.index));
   if (hb_face_get_glyph_count(face.get()) == 0)
     return Fault{"this is not a font file", file.path, "Install the font again."};
+  const auto outlines = outlines_of(face.get());
+  if (!outlines)
+    return Fault{"the font has no TrueType or CFF outlines", file.path, "Install the font again."};
   Font font;
+  font.outlines_ = *outlines;
   font.font_.reset(hb_font_create(face.get()));
   font.facts_ = facts_of(face.get(), font.font_.get());
   hb_font_get_nominal_glyph(font.font_.get(), 0x25A1, &font.square_);
@@ -95,26 +134,27 @@ void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *bu
   hb_shape_full(font_.get(), buffer, features.data(), static_cast<unsigned>(features.size()), shapers.data());
 }
 
-Outcome<std::string> Font::subset(const std::vector<GlyphId> &glyphs) const {
-  const std::unique_ptr<hb_subset_input_t, Destroy<hb_subset_input_destroy>> input(
-      hb_subset_input_create_or_fail());
+Outcome<FontSubset> Font::subset(const std::vector<GlyphId> &glyphs) const {
   const Fault fault{"the font cannot be subset", facts_.name, "Install the font again."};
-  if (!input) return fault;
-  hb_subset_input_set_flags(input.get(), HB_SUBSET_FLAGS_NO_HINTING | HB_SUBSET_FLAGS_RETAIN_GIDS |
-                                             HB_SUBSET_FLAGS_NOTDEF_OUTLINE);
-  hb_set_t *wanted = hb_subset_input_glyph_set(input.get());
-  hb_set_add(wanted, 0);
-  for (const GlyphId glyph : glyphs) hb_set_add(wanted, glyph);
-  // A CIDFontType2 needs glyf, loca, head, hhea, hmtx and maxp only (ISO 32000-1, 9.9).
-  hb_set_t *dropped = hb_subset_input_set(input.get(), HB_SUBSET_SETS_DROP_TABLE_TAG);
-  for (const char *tag : {"BASE", "GDEF", "GPOS", "GSUB", "OS/2", "cmap", "gasp", "kern", "name", "post"})
-    hb_set_add(dropped, hb_tag_from_string(tag, 4));
-  const Face subset(hb_subset_or_fail(hb_font_get_face(font_.get()), input.get()));
-  if (!subset) return fault;
-  const Blob blob(hb_face_reference_blob(subset.get()));
-  unsigned length = 0;
-  const char *data = hb_blob_get_data(blob.get(), &length);
-  return std::string(data, length);
+  const SubsetInput input = input_of(glyphs);
+  const SubsetPlan plan(input ? hb_subset_plan_create_or_fail(hb_font_get_face(font_.get()), input.get())
+                              : nullptr);
+  const Face face(plan ? hb_subset_plan_execute_or_fail(plan.get()) : nullptr);
+  if (!face) return fault;
+  FontSubset subset{outlines_, {}, {}};
+  const hb_map_t *renumbered = hb_subset_plan_old_to_new_glyph_mapping(plan.get());
+  for (const GlyphId glyph : glyphs)
+    subset.numbers.push_back(static_cast<std::uint16_t>(hb_map_get(renumbered, glyph)));
+  if (outlines_ == Outlines::true_type) {
+    subset.program = bytes_of(Blob(hb_face_reference_blob(face.get())));
+    return subset;
+  }
+  subset.program = bytes_of(Blob(hb_face_reference_table(face.get(), cff_table)));
+  const auto cids = cids_of(subset.program);
+  if (!cids) return fault;
+  if (!cids->empty())
+    for (std::uint16_t &number : subset.numbers) number = cids->at(number);
+  return subset;
 }
 
 } // namespace stoneproof

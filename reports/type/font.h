@@ -5,6 +5,7 @@
 #include "engine/outcome.h"
 #include "reports/type/font_facts.h"
 #include "reports/type/font_search.h"
+#include "reports/type/font_subset.h"
 #include "reports/type/shaped_line.h"
 #include "reports/type/spans.h"
 
@@ -20,6 +21,7 @@ using HbBuffer = std::unique_ptr<hb_buffer_t, Destroy<hb_buffer_destroy>>;
 /// Never changes once made; any number of threads may use it.
 class Font {
 public:
+  /// Fails when the file is no font, or one without outlines that a PDF can hold: TrueType's or CFF's.
   static Outcome<Font> load(const FontFile &file);
 
   const FontFacts &facts() const { return facts_; }
@@ -31,13 +33,14 @@ public:
   /// A white square (U+25A1), or glyph 0 if the font has none: what is set for characters that no font has. A
   /// document that is to be kept may not use glyph 0 (ISO 19005-3, 6.2.11.8).
   GlyphId square() const { return square_; }
-  /// A TrueType file with the outlines of these glyphs, of what they are made of and of glyph 0, under their
-  /// old numbers, without layout tables. The same glyphs give the same bytes.
-  Outcome<std::string> subset(const std::vector<GlyphId> &glyphs) const;
+  /// The outlines of these glyphs, of what they are made of and of glyph 0, without layout tables. The same
+  /// glyphs give the same bytes, whatever their order.
+  Outcome<FontSubset> subset(const std::vector<GlyphId> &glyphs) const;
 
 private:
   std::unique_ptr<hb_font_t, Destroy<hb_font_destroy>> font_;
   FontFacts facts_;
+  Outlines outlines_ = Outlines::true_type;
   GlyphId square_ = 0;
 };
 

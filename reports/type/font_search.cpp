@@ -66,13 +66,19 @@ struct Cover {
   std::u32string has;
 };
 
-/// Every upright TrueType font that has any of the characters.
+bool has_known_outlines(FcPattern *font) {
+  FcChar8 *format = nullptr;
+  if (FcPatternGetString(font, FC_FONTFORMAT, 0, &format) != FcResultMatch) return false;
+  const std::string_view name(reinterpret_cast<const char *>(format));
+  return name == "TrueType" || name == "CFF";
+}
+
+/// Every upright font with TrueType or CFF outlines that has any of the characters.
 std::vector<Cover> covers_of(const Config &config, std::u32string_view characters) {
   const Pattern pattern(FcPatternCreate());
   FcPatternAddInteger(pattern.get(), FC_SLANT, FC_SLANT_ROMAN);
-  FcPatternAddString(pattern.get(), FC_FONTFORMAT, reinterpret_cast<const FcChar8 *>("TrueType"));
   const Properties properties(
-      FcObjectSetBuild(FC_FILE, FC_INDEX, FC_VARIABLE, FC_WEIGHT, FC_CHARSET, nullptr));
+      FcObjectSetBuild(FC_FILE, FC_INDEX, FC_VARIABLE, FC_FONTFORMAT, FC_WEIGHT, FC_CHARSET, nullptr));
   const Fonts fonts(FcFontList(config.get(), pattern.get(), properties.get()));
   std::vector<Cover> covers;
   for (int i = 0; fonts && i < fonts->nfont; ++i) {
@@ -80,7 +86,9 @@ std::vector<Cover> covers_of(const Config &config, std::u32string_view character
     FcCharSet *set = nullptr;
     int weight = FC_WEIGHT_REGULAR;
     FcPatternGetInteger(fonts->fonts[i], FC_WEIGHT, 0, &weight);
-    if (!file || FcPatternGetCharSet(fonts->fonts[i], FC_CHARSET, 0, &set) != FcResultMatch) continue;
+    if (!file || !has_known_outlines(fonts->fonts[i]) ||
+        FcPatternGetCharSet(fonts->fonts[i], FC_CHARSET, 0, &set) != FcResultMatch)
+      continue;
     Cover cover{std::move(*file), std::abs(weight - FC_WEIGHT_REGULAR), {}};
     std::copy_if(characters.begin(), characters.end(), std::back_inserter(cover.has),
                  [&](char32_t c) { return FcCharSetHasChar(set, c) == FcTrue; });

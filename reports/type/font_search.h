@@ -26,10 +26,10 @@ struct FontFile {
 /// with the first that is not installed.
 Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted);
 
-/// Other installed fonts with upright TrueType outlines that have these characters between them, as few as
-/// the greedy choice gives: the font that has most of them first, of two that have as many one of regular
-/// weight, then the first by path. Characters that no font has are left out.
-/// `but_not` are left out too.
+/// Other installed fonts with upright TrueType or CFF outlines that have these characters between them, as
+/// few as the greedy choice gives: the font that has most of them first, of two that have as many one of
+/// regular weight, then the first by path. Characters that no font has are left out. `but_not` are left out
+/// too.
 std::vector<FontFile> find_fonts_with(std::u32string_view characters, std::span<const FontFile> but_not = {});
 
 } // namespace stoneproof

@@ -308,7 +308,7 @@ Length Typesetter::cap_height(Face face, Length size) const {
 
 const FontFacts &Typesetter::facts(FontId font) const { return (*fonts_)[font].facts(); }
 int Typesetter::advance(FontId font, GlyphId glyph) const { return (*fonts_)[font].advance(glyph); }
-Outcome<std::string> Typesetter::subset(FontId font, const std::vector<GlyphId> &glyphs) const {
+Outcome<FontSubset> Typesetter::subset(FontId font, const std::vector<GlyphId> &glyphs) const {
   return (*fonts_)[font].subset(glyphs);
 }
 

@@ -5,6 +5,7 @@
 #include "engine/units/length.h"
 #include "reports/type/face.h"
 #include "reports/type/font_facts.h"
+#include "reports/type/font_subset.h"
 #include "reports/type/shaped_line.h"
 
 #include <memory>
@@ -25,8 +26,8 @@ class Font;
 class Typesetter {
 public:
   /// Fails when a font is not installed; the Fault names its family and the Debian package. For characters in
-  /// `words` that our fonts lack, like those of Chinese, Japanese and Korean, other installed fonts with
-  /// TrueType outlines are looked for.
+  /// `words` that our fonts lack, like those of Chinese, Japanese and Korean, other installed fonts are
+  /// looked for.
   static Outcome<Typesetter> load(std::string_view words = {});
 
   /// From the first origin to the last. Nothing kerns with a space (U+0020), so the widths of words and of
@@ -43,7 +44,7 @@ public:
   /// What a writer needs to embed a font of a ShapedRun.
   const FontFacts &facts(FontId font) const;
   int advance(FontId font, GlyphId glyph) const; ///< before kerning, font units
-  Outcome<std::string> subset(FontId font, const std::vector<GlyphId> &glyphs) const; ///< see font.h
+  Outcome<FontSubset> subset(FontId font, const std::vector<GlyphId> &glyphs) const; ///< see font.h
 
 private:
   explicit Typesetter(std::shared_ptr<const std::vector<Font>> fonts) : fonts_(std::move(fonts)) {}

@@ -13,6 +13,8 @@ import subprocess
 import sys
 import xml.etree.ElementTree as xml
 
+import cff
+
 RDF = "{http://www.w3.org/1999/02/22-rdf-syntax-ns#}"
 DC = "{http://purl.org/dc/elements/1.1/}"
 XMP = "{http://ns.adobe.com/xap/1.0/}"
@@ -169,13 +171,21 @@ def fonts(f):
     for font in f.of("/Subtype", "/Type0"):
         below = f.at(f.at(font["/DescendantFonts"])[0])
         descriptor = f.at(below["/FontDescriptor"])
-        yield font, below, descriptor, f.data(descriptor["/FontFile2"])
+        yield font, below, descriptor, f.data(descriptor[PROGRAMS[below["/Subtype"]]])
 
 
-def glyphs(f, below):
-    """The glyph of every code, and what the PDF says of its width."""
-    mapped = f.data(below["/CIDToGIDMap"])
-    return struct.unpack(f">{len(mapped) // 2}H", mapped), f.at(below["/W"])[1]
+PROGRAMS = {"/CIDFontType2": "/FontFile2", "/CIDFontType0": "/FontFile3"}
+
+
+def glyphs(f, font, below):
+    """What the program calls the glyph of every code from 0 on, and what the PDF says of its width."""
+    widths = f.at(below["/W"])
+    if below["/Subtype"] == "/CIDFontType2":
+        mapped = f.data(below["/CIDToGIDMap"])
+        return list(zip(struct.unpack(f">{len(mapped) // 2}H", mapped), widths[1]))
+    by_cid = {first + i: w for first, run in zip(widths[::2], widths[1::2]) for i, w in enumerate(run)}
+    cids = [int(cid) for cid in re.findall(rb"(?m)^<[0-9A-F]{4}> (\d+)$", f.data(font["/Encoding"]))]
+    return [(cid, by_cid[cid]) for cid in [0] + cids]
 
 
 def advances(program):
@@ -189,37 +199,49 @@ def advances(program):
     return em, [struct.unpack(">H", program[tables[b"hmtx"] + 4 * i:][:2])[0] for i in range(count)]
 
 
-@clause("6.2.11.2", "no fonts but composite ones over TrueType")
+@clause("6.2.11.2", "no fonts but composite ones over TrueType and CFF")
 def font_kinds(f):
     kinds = {d["/Subtype"] for d in f.of("/Type", "/Font")}
-    return kinds <= {"/Type0", "/CIDFontType2"}
+    programs = [f.at(d["/FontFile3"])["/Subtype"] for d in f.of("/Type", "/FontDescriptor") if "/FontFile3" in d]
+    return kinds <= {"/Type0", *PROGRAMS} and set(programs) <= {"/CIDFontType0C"}
 
 
-@clause("6.2.11.3", "codes lead to glyphs by Identity-H and a map that is in the file")
+@clause("6.2.11.3", "codes lead to glyphs by Identity-H and a map in the file, or a CMap of its collection")
 def font_maps(f):
-    return all(font["/Encoding"] == "/Identity-H" and f.at(below["/CIDSystemInfo"])["/Supplement"] == 0
-               and glyphs(f, below) for font, below, _, _ in fonts(f))
+    def mapped(font, below):
+        own = f.at(below["/CIDSystemInfo"])
+        if below["/Subtype"] == "/CIDFontType2":
+            return font["/Encoding"] == "/Identity-H" and own["/Supplement"] == 0 and glyphs(f, font, below)
+        encoding, told = f.at(font["/Encoding"]), f.data(font["/Encoding"]).decode()
+        said = "<</Registry(%s)/Ordering(%s)/Supplement %d>>" % (text(own["/Registry"]), text(own["/Ordering"]), own["/Supplement"])
+        return (encoding["/CIDSystemInfo"] == own and said in told and "/CMapName" + encoding["/CMapName"] in told
+                and encoding.get("/WMode", 0) == 0 and "/WMode" not in told and "CIDToGIDMap" not in below and glyphs(f, font, below))
+    return all(mapped(font, below) for font, below, _, _ in fonts(f))
 
 
 @clause("6.2.11.4", "fonts are embedded; subsets list no CIDs")
 def font_files(f):
-    return all(program[:4] == b"\0\1\0\0" and "/CIDSet" not in descriptor and re.match(r"/[A-Z]{6}\+", font["/BaseFont"])
-               for font, _, descriptor, program in fonts(f))
+    begins = {"/CIDFontType2": b"\0\1\0\0", "/CIDFontType0": b"\1\0\4"}
+    return all(program.startswith(begins[below["/Subtype"]]) and "/CIDSet" not in descriptor
+               and re.match(r"/[A-Z]{6}\+", font["/BaseFont"]) for font, below, descriptor, program in fonts(f))
 
 
 @clause("6.2.11.5", "widths are those of the font")
 def font_widths(f):
-    for _, below, _, program in fonts(f):
-        em, known = advances(program)
-        for glyph, width in zip(*glyphs(f, below)):
-            if abs(known[min(glyph, len(known) - 1)] * 1000 / em - width) > 1:
-                return False
+    for font, below, _, program in fonts(f):
+        if below["/Subtype"] == "/CIDFontType2":
+            em, known = advances(program)
+            known = {glyph: known[min(glyph, len(known) - 1)] for glyph, _ in glyphs(f, font, below)}
+        else:
+            em, known = cff.widths(program)
+        if any(abs(known[glyph] * 1000 / em - width) > 1 for glyph, width in glyphs(f, font, below)):
+            return False
     return True
 
 
 @clause("6.2.11.8", "no glyph is the one for missing ones")
 def no_missing_glyph(f):
-    return all(0 not in glyphs(f, below)[0][1:] for _, below, _, _ in fonts(f))
+    return all(glyph != 0 for font, below, _, _ in fonts(f) for glyph, _ in glyphs(f, font, below)[1:])
 
 
 def annotations(f):

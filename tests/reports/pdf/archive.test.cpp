@@ -74,6 +74,28 @@ TEST_CASE("a document meets every clause of PDF/A-3b that can be checked, with a
   }
 }
 
+TEST_CASE("a document in fonts with CFF outlines meets every clause, and what breaks one is found") {
+  const Folder folder;
+  layout::Document document = sample(folder);
+  document.pages[0].items.emplace_back(words(10_mm, 50_mm, cjk_words));
+  document.pages[0].items.emplace_back(words(60_mm, 50_mm, script_words));
+  document.pages[0].elements.push_back({Role::paragraph, {}, 11, 13, ""});
+  write(document, folder.file("s.pdf"), Typesetter::load(cjk_words + script_words).value());
+  const Printed whole = look_over(folder.file("s.pdf"));
+  INFO(whole.out);
+  CHECK(whole.status == 0);
+  struct Case {
+    const char *from, *to, *clause;
+  };
+  for (const Case &c : {Case{"/CIDFontType0C", "/OpenTypeFont0", "6.2.11.2"},
+                        Case{"/CMapName", "/CNapName", "6.2.11.3"}, Case{"/W [0[1000]", "/W [0[1009]", "6.2.11.5"}}) {
+    CAPTURE(c.from);
+    replace_in(folder.file("s.pdf"), folder.file("broken.pdf"), c.from, c.to);
+    CHECK(look_over(folder.file("broken.pdf")).out.find(std::string(c.clause) + ": NOT MET") !=
+          std::string::npos);
+  }
+}
+
 TEST_CASE("what breaks a clause is found") {
   const Folder folder;
   write(sample(folder), folder.file("s.pdf"));

@@ -20,6 +20,9 @@ inline const Typesetter &typesetter() {
   return loaded;
 }
 
+/// Words that our fonts lack: of a CID-keyed CFF font (fonts-noto-cjk) and of one that is not (fonts-stix).
+inline const std::string cjk_words = "山田太郎 漢字 かな 한글", script_words = "𝒜𝓑𝓩";
+
 /// A JPEG of random colours, made by ImageMagick.
 inline layout::Image picture(const Folder &folder, int width, int height) {
   const std::string path = folder.file("picture.jpg");
@@ -54,8 +57,9 @@ inline layout::Document titled_document() {
 }
 
 /// Writes a document and has it looked over by qpdf.
-inline void write(const layout::Document &document, const std::string &path) {
-  const auto written = write_pdf(document, typesetter(), path);
+inline void write(const layout::Document &document, const std::string &path,
+                  const Typesetter &fonts = typesetter()) {
+  const auto written = write_pdf(document, fonts, path);
   if (!written) FAIL(written.fault().what);
   CHECK(run_command("qpdf --check " + path).find("No syntax or stream encoding errors found") !=
         std::string::npos);

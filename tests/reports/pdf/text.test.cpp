@@ -23,9 +23,10 @@ layout::Document of_lines(const std::vector<std::string> &lines) {
   return document;
 }
 
-std::vector<std::string> read_back(const std::vector<std::string> &lines) {
+std::vector<std::string> read_back(const std::vector<std::string> &lines,
+                                   const Typesetter &fonts = typesetter()) {
   const Folder folder;
-  write(of_lines(lines), folder.file("t.pdf"));
+  write(of_lines(lines), folder.file("t.pdf"), fonts);
   std::istringstream text(run_command("pdftotext -enc UTF-8 -nopgbrk " + folder.file("t.pdf") + " -"));
   std::vector<std::string> found;
   for (std::string line; std::getline(text, line);)
@@ -89,6 +90,64 @@ TEST_CASE("every font is embedded, a subset, and says what its codes mean") {
     CHECK(line.find('+') == 6);
   }
   CHECK(count == 2); // the face and the fallback
+}
+
+TEST_CASE("words in fonts with CFF outlines are read back from small files") {
+  const Typesetter fonts = Typesetter::load(cjk_words + script_words).value();
+  const std::vector<std::string> lines{cjk_words, "Ms " + script_words + " Kim", "the same: " + cjk_words};
+  CHECK(read_back(lines, fonts) == lines);
+  const Folder folder;
+  write(of_lines({"plain"}), folder.file("plain.pdf"));
+  write(of_lines({"plain", cjk_words + script_words}), folder.file("t.pdf"), fonts);
+  const std::string listed = run_command("pdffonts " + folder.file("t.pdf"));
+  INFO(listed);
+  for (const char *name : {"NotoSansCJKjp-Regular", "STIX-Regular"}) {
+    const std::size_t at = listed.find(name);
+    REQUIRE(at != std::string::npos);
+    CHECK(listed.substr(at, listed.find('\n', at) - at)
+              .find("CID Type 0C       Custom           yes yes yes") != std::string::npos);
+  }
+  const auto size = [&](const char *name) { return content_of(folder.file(name)).size(); };
+  CHECK(size("t.pdf") < size("plain.pdf") + 12'000); // the fonts have 19 MB and 0.4 MB
+}
+
+TEST_CASE("glyphs of fonts with CFF outlines look as their fonts draw them") {
+  const Folder folder;
+  const std::vector<std::pair<std::string, std::string>> shown{
+      {"山", "opentype/noto/NotoSansCJK-Regular.ttc"}, {"郎", "opentype/noto/NotoSansCJK-Regular.ttc"},
+      {"か", "opentype/noto/NotoSansCJK-Regular.ttc"}, {"한", "opentype/noto/NotoSansCJK-Regular.ttc"},
+      {"𝒜", "opentype/stix-word/STIX-Regular.otf"},  {"𝓩", "opentype/stix-word/STIX-Regular.otf"}};
+  std::string all;
+  for (const auto &[sign, font] : shown) all += sign;
+  const Typesetter fonts = Typesetter::load(all).value();
+  const std::string square = " -trim +repage -filter box -resize 48x48! -depth 8 ";
+  layout::Document document; // all in one file, so that codes and CIDs differ
+  for (const auto &[sign, font] : shown) {
+    document.pages.push_back(page_of({60_mm, 60_mm}));
+    document.pages.back().items.emplace_back(layout::TextItem{{10_mm, 50_mm}, Face::text, 100_pt, {}, sign});
+  }
+  write(document, folder.file("t.pdf"), fonts);
+  for (std::size_t i = 0; i < shown.size(); ++i) {
+    const std::string number = std::to_string(i);
+    run_command("pdftoppm -gray -r 72 -singlefile -f " + std::to_string(i + 1) + " " + folder.file("t.pdf") +
+                " " + folder.file("p" + number));
+    run_command("convert " + folder.file("p" + number + ".pgm") + square +
+                folder.file("drawn" + number + ".png"));
+    run_command("convert -background white -fill black -pointsize 100 -font /usr/share/fonts/" +
+                shown[i].second + " label:" + shown[i].first + " -colorspace Gray" + square +
+                folder.file("own" + number + ".png"));
+  }
+  const auto difference = [&](std::size_t drawn, std::size_t own) {
+    const Printed printed =
+        print_of("compare -metric RMSE " + folder.file("drawn" + std::to_string(drawn) + ".png") + " " +
+                 folder.file("own" + std::to_string(own) + ".png") + " null: 2>&1");
+    return std::stod(printed.out);
+  };
+  for (std::size_t drawn = 0; drawn < shown.size(); ++drawn)
+    for (std::size_t own = 0; own < shown.size(); ++own) {
+      INFO(shown[drawn].first << " against " << shown[own].first);
+      if (own != drawn) CHECK(difference(drawn, drawn) * 2 < difference(drawn, own));
+    }
 }
 
 TEST_CASE("words lie where the typesetter measures them") {
