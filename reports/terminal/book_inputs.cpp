@@ -57,7 +57,7 @@ Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
   if (!inputs.faults.empty()) return inputs;
 
   auto sha256 = sha256_of(book_file);
-  auto typesetter = Typesetter::load(words_of(*book.value) + press.value->name);
+  auto typesetter = Typesetter::load(words_of(*book.value) + press.value->name, book.value->language);
   if (!sha256) inputs.faults.push_back({sha256.fault(), {}, 0});
   if (!typesetter) inputs.faults.push_back({typesetter.fault(), {}, 0});
   if (inputs.faults.empty())

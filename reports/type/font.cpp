@@ -91,7 +91,7 @@ SubsetInput input_of(const std::vector<GlyphId> &glyphs) {
 
 } // namespace
 
-Outcome<Font> Font::load(const FontFile &file) {
+Outcome<Font> Font::load(const FontFile &file, const std::string &language) {
   const Blob blob(hb_blob_create_from_file(file.path.c_str()));
   const Face face(hb_face_create(blob.get(), file.index));
   if (hb_face_get_glyph_count(face.get()) == 0)
@@ -101,6 +101,7 @@ Outcome<Font> Font::load(const FontFile &file) {
     return Fault{"the font has no TrueType or CFF outlines", file.path, "Install the font again."};
   Font font;
   font.outlines_ = *outlines;
+  font.language_ = hb_language_from_string(language.c_str(), -1);
   font.font_.reset(hb_font_create(face.get()));
   font.facts_ = facts_of(face.get(), font.font_.get());
   hb_font_get_nominal_glyph(font.font_.get(), 0x25A1, &font.square_);
@@ -128,6 +129,7 @@ void Font::shape(std::u32string_view text, const TextSpan &span, hb_buffer_t *bu
                       static_cast<int>(text.size()), static_cast<unsigned>(span.first),
                       static_cast<int>(span.count));
   hb_buffer_set_script(buffer, static_cast<hb_script_t>(span.script));
+  hb_buffer_set_language(buffer, language_);
   hb_buffer_set_direction(buffer, span.right_to_left ? HB_DIRECTION_RTL : HB_DIRECTION_LTR);
   hb_buffer_set_not_found_glyph(buffer, missing);
   hb_buffer_set_flags(buffer, HB_BUFFER_FLAG_REMOVE_DEFAULT_IGNORABLES);

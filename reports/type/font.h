@@ -22,7 +22,8 @@ using HbBuffer = std::unique_ptr<hb_buffer_t, Destroy<hb_buffer_destroy>>;
 class Font {
 public:
   /// Fails when the file is no font, or one without outlines that a PDF can hold: TrueType's or CFF's.
-  static Outcome<Font> load(const FontFile &file);
+  /// `language` is a BCP 47 tag or empty: of a sign that languages write in different ways, its way is set.
+  static Outcome<Font> load(const FontFile &file, const std::string &language);
 
   const FontFacts &facts() const { return facts_; }
   int advance(GlyphId glyph) const;
@@ -39,6 +40,7 @@ public:
 
 private:
   std::unique_ptr<hb_font_t, Destroy<hb_font_destroy>> font_;
+  hb_language_t language_ = HB_LANGUAGE_INVALID;
   FontFacts facts_;
   Outlines outlines_ = Outlines::true_type;
   GlyphId square_ = 0;

@@ -258,12 +258,12 @@ Length scaled(Length size, int units, const FontFacts &facts) {
 
 } // namespace
 
-Outcome<Typesetter> Typesetter::load(std::string_view words) {
+Outcome<Typesetter> Typesetter::load(std::string_view words, const std::string &language) {
   const auto files = find_fonts(fonts_wanted);
   if (!files) return files.fault();
   auto fonts = std::make_shared<std::vector<Font>>();
   for (const FontFile &file : files.value()) {
-    auto font = Font::load(file);
+    auto font = Font::load(file, language);
     if (!font) return font.fault();
     fonts->push_back(std::move(font).value());
   }
@@ -272,7 +272,7 @@ Outcome<Typesetter> Typesetter::load(std::string_view words) {
   for (bool again = true; again;) {
     again = false;
     for (const FontFile &file : find_fonts_with(lacking(*fonts, code_points(words)), useless)) {
-      auto font = Font::load(file);
+      auto font = Font::load(file, language);
       if (font && font.value().facts().may_be_embedded)
         fonts->push_back(std::move(font).value());
       else

@@ -27,8 +27,9 @@ class Typesetter {
 public:
   /// Fails when a font is not installed; the Fault names its family and the Debian package. For characters in
   /// `words` that our fonts lack, like those of Chinese, Japanese and Korean, other installed fonts are
-  /// looked for.
-  static Outcome<Typesetter> load(std::string_view words = {});
+  /// looked for. `language` is a BCP 47 tag: of signs that languages write in different ways, like the
+  /// ideographs that Chinese and Japanese share, its way is set; empty: that of the fonts.
+  static Outcome<Typesetter> load(std::string_view words = {}, const std::string &language = {});
 
   /// From the first origin to the last. Nothing kerns with a space (U+0020), so the widths of words and of
   /// the spaces between them add up to that of the line, to a few ticks. Words met before in the same thread

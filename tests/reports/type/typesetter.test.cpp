@@ -138,7 +138,7 @@ TEST_CASE("a font with CFF outlines gives small subsets, whichever of a collecti
   CHECK(found[0].path.ends_with("NotoSansCJK-Regular.ttc"));
   std::vector<std::string> programs;
   for (const unsigned index : {0U, 2U}) {
-    const Font font = Font::load({found[0].path, index}).value();
+    const Font font = Font::load({found[0].path, index}, "").value();
     CHECK(font.facts().name == (index == 0 ? "NotoSansCJKjp-Regular" : "NotoSansCJKsc-Regular"));
     std::vector<GlyphId> wanted;
     const HbBuffer buffer(hb_buffer_create());
@@ -160,6 +160,16 @@ TEST_CASE("a font with CFF outlines gives small subsets, whichever of a collecti
     programs.push_back(subset.program);
   }
   CHECK(programs[0] != programs[1]);
+}
+
+TEST_CASE("a sign is written as the language writes it") {
+  const std::string sign = "直"; // U+76F4: one code, drawn one way in China, another in Japan
+  const auto glyph_in = [&](const std::string &language) {
+    return Typesetter::load(sign, language).value().shape(Face::text, sign).runs.at(0).glyphs.at(0).id;
+  };
+  CHECK(glyph_in("ja") != glyph_in("zh"));
+  CHECK(glyph_in("zh-CN") == glyph_in("zh"));
+  CHECK(glyph_in("pl") == glyph_in("ja")); // the font's own way
 }
 
 TEST_CASE("fonts for characters are as few as can be, and the same every time") {
