@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <fontconfig/fontconfig.h>
+#include <initializer_list>
 #include <iterator>
 #include <memory>
 #include <optional>
@@ -33,8 +34,7 @@ Fonts installed(const Config &config, const FontWanted &wanted) {
   FcPatternAddInteger(pattern.get(), FC_WEIGHT, wanted.bold ? FC_WEIGHT_BOLD : FC_WEIGHT_REGULAR);
   FcPatternAddInteger(pattern.get(), FC_SLANT, wanted.italic ? FC_SLANT_ITALIC : FC_SLANT_ROMAN);
   FcPatternAddInteger(pattern.get(), FC_WIDTH, FC_WIDTH_NORMAL);
-  FcPatternAddString(pattern.get(), FC_FONTFORMAT, reinterpret_cast<const FcChar8 *>("TrueType"));
-  const Properties properties(FcObjectSetBuild(FC_FILE, FC_INDEX, FC_VARIABLE, nullptr));
+  const Properties properties(FcObjectSetBuild(FC_FILE, FC_INDEX, FC_VARIABLE, FC_FONTFORMAT, nullptr));
   return Fonts(FcFontList(config.get(), pattern.get(), properties.get()));
 }
 
@@ -48,10 +48,19 @@ std::optional<FontFile> usable(FcPattern *font) {
   return FontFile{reinterpret_cast<const char *>(path), static_cast<unsigned>(index)};
 }
 
-std::optional<FontFile> find_font(const Config &config, const FontWanted &wanted) {
+/// Whether the outlines of a font are of one of these kinds.
+bool has_outlines(FcPattern *font, std::initializer_list<std::string_view> kinds) {
+  FcChar8 *format = nullptr;
+  return FcPatternGetString(font, FC_FONTFORMAT, 0, &format) == FcResultMatch &&
+         std::find(kinds.begin(), kinds.end(), reinterpret_cast<const char *>(format)) != kinds.end();
+}
+
+std::optional<FontFile> find_font(const Config &config, const FontWanted &wanted,
+                                  std::initializer_list<std::string_view> kinds) {
   std::optional<FontFile> best; // of several copies, the first by path: not the order of a folder
   if (const Fonts fonts = installed(config, wanted)) {
     for (int i = 0; i < fonts->nfont; ++i) {
+      if (!has_outlines(fonts->fonts[i], kinds)) continue;
       const auto file = usable(fonts->fonts[i]);
       if (file && (!best || file->path < best->path)) best = file;
     }
@@ -66,13 +75,6 @@ struct Cover {
   std::u32string has;
 };
 
-bool has_known_outlines(FcPattern *font) {
-  FcChar8 *format = nullptr;
-  if (FcPatternGetString(font, FC_FONTFORMAT, 0, &format) != FcResultMatch) return false;
-  const std::string_view name(reinterpret_cast<const char *>(format));
-  return name == "TrueType" || name == "CFF";
-}
-
 /// Every upright font with TrueType or CFF outlines that has any of the characters.
 std::vector<Cover> covers_of(const Config &config, std::u32string_view characters) {
   const Pattern pattern(FcPatternCreate());
@@ -86,7 +88,7 @@ std::vector<Cover> covers_of(const Config &config, std::u32string_view character
     FcCharSet *set = nullptr;
     int weight = FC_WEIGHT_REGULAR;
     FcPatternGetInteger(fonts->fonts[i], FC_WEIGHT, 0, &weight);
-    if (!file || !has_known_outlines(fonts->fonts[i]) ||
+    if (!file || !has_outlines(fonts->fonts[i], {"TrueType", "CFF"}) ||
         FcPatternGetCharSet(fonts->fonts[i], FC_CHARSET, 0, &set) != FcResultMatch)
       continue;
     Cover cover{std::move(*file), std::abs(weight - FC_WEIGHT_REGULAR), {}};
@@ -122,11 +124,25 @@ std::vector<FontFile> find_fonts_with(std::u32string_view characters, std::span<
   return files;
 }
 
+std::optional<FontFile> find_bold_of(const FontFile &font) {
+  const Config config(FcInitLoadConfigAndFonts());
+  const Pattern pattern(FcPatternCreate());
+  FcPatternAddString(pattern.get(), FC_FILE, reinterpret_cast<const FcChar8 *>(font.path.c_str()));
+  FcPatternAddInteger(pattern.get(), FC_INDEX, static_cast<int>(font.index));
+  const Properties properties(FcObjectSetBuild(FC_FAMILY, nullptr));
+  const Fonts fonts(config ? FcFontList(config.get(), pattern.get(), properties.get()) : nullptr);
+  FcChar8 *family = nullptr;
+  if (!fonts || fonts->nfont == 0 ||
+      FcPatternGetString(fonts->fonts[0], FC_FAMILY, 0, &family) != FcResultMatch)
+    return std::nullopt;
+  return find_font(config, {reinterpret_cast<const char *>(family), "", true}, {"TrueType", "CFF"});
+}
+
 Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted) {
   const Config config(FcInitLoadConfigAndFonts());
   std::vector<FontFile> files;
   for (const FontWanted &font : wanted) {
-    const auto file = config ? find_font(config, font) : std::nullopt;
+    const auto file = config ? find_font(config, font, {"TrueType"}) : std::nullopt;
     if (!file) {
       return Fault{"the font is not installed", std::string(font.family) + " " + style_name(font),
                    "Install the Debian package " + std::string(font.package) + "."};

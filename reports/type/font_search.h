@@ -3,6 +3,7 @@
 
 #include "engine/outcome.h"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -31,5 +32,9 @@ Outcome<std::vector<FontFile>> find_fonts(std::span<const FontWanted> wanted);
 /// regular weight, then the first by path. Characters that no font has are left out. `but_not` are left out
 /// too.
 std::vector<FontFile> find_fonts_with(std::u32string_view characters, std::span<const FontFile> but_not = {});
+
+/// The bold font of the family that a font belongs to, with outlines of either kind; none where it is not
+/// installed.
+std::optional<FontFile> find_bold_of(const FontFile &font);
 
 } // namespace stoneproof

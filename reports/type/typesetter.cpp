@@ -29,14 +29,18 @@ constexpr FontId fallback = 5, bold_fallback = 6;
 
 FontId font_for(Face face) { return static_cast<FontId>(face); }
 
-/// The fonts to try for a face of so many fonts, best first: its own, the fallback, then the other ones that
-/// were loaded.
-std::vector<FontId> fonts_for(Face face, std::size_t count) {
+/// The fonts to try for a face, best first: its own, the fallback, then the other ones that were loaded, for
+/// a bold face those of them first that are bold.
+std::vector<FontId> fonts_for(Face face, const std::vector<Font> &all) {
   const bool bold = face == Face::text_bold || face == Face::label_bold;
   std::vector<FontId> fonts{font_for(face), bold ? bold_fallback : fallback};
   if (bold) fonts.push_back(fallback); // it has more signs
-  for (std::size_t other = fonts_wanted.size(); other < count; ++other)
-    fonts.push_back(static_cast<FontId>(other));
+  const std::size_t own = fonts.size();
+  for (FontId other = fonts_wanted.size(); other < all.size(); ++other) fonts.push_back(other);
+  constexpr int bold_weight = 600; // semi-bold of OpenType's usWeightClass, and above
+  if (bold)
+    std::stable_partition(fonts.begin() + static_cast<std::ptrdiff_t>(own), fonts.end(),
+                          [&all](FontId font) { return all[font].facts().weight >= bold_weight; });
   return fonts;
 }
 
@@ -213,7 +217,7 @@ void append(ShapedLine &line, const ShapedLine &word) {
 
 ShapedLine set_whole(const std::vector<Font> &all, Face face, std::string_view text) {
   ShapedLine line{settable(text), {}};
-  Shaper(all, fonts_for(face, all.size()), line.text, [&line](const Piece &piece) {
+  Shaper(all, fonts_for(face, all), line.text, [&line](const Piece &piece) {
     if (!piece.infos.empty()) append_glyphs(piece, glyphs_in(line, piece.font));
   }).run();
   return line;
@@ -268,16 +272,22 @@ Outcome<Typesetter> Typesetter::load(std::string_view words, const std::string &
     fonts->push_back(std::move(font).value());
   }
   // Characters of a font that cannot be used are looked for once more in others.
-  std::vector<FontFile> useless;
+  std::vector<FontFile> useless, others;
   for (bool again = true; again;) {
     again = false;
     for (const FontFile &file : find_fonts_with(lacking(*fonts, code_points(words)), useless)) {
       auto font = Font::load(file, language);
       if (font && font.value().facts().may_be_embedded)
-        fonts->push_back(std::move(font).value());
+        fonts->push_back(std::move(font).value()), others.push_back(file);
       else
         useless.push_back(file), again = true;
     }
+  }
+  for (const FontFile &file : others) {
+    const auto bold = find_bold_of(file);
+    if (!bold || *bold == file) continue;
+    auto font = Font::load(*bold, language);
+    if (font && font.value().facts().may_be_embedded) fonts->push_back(std::move(font).value());
   }
   return Typesetter(std::move(fonts));
 }

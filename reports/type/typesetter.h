@@ -21,8 +21,8 @@ class Font;
 /// Loaded once; cheap to copy; any number of threads may measure with it. Lines are UTF-8; no input is
 /// refused: a byte that is not UTF-8 or a control character is set as U+FFFD, tab and line ends as a space. A
 /// soft hyphen is a place to break a line, not a sign: inside a line it is not set. A character that the face
-/// lacks comes from the fallback font, or from another installed one where it was in the words it was loaded
-/// for; one that no font has is a white square.
+/// lacks comes from the fallback font, or from another installed one (bold for a bold face, where there is
+/// one) where it was in the words it was loaded for; one that no font has is a white square.
 class Typesetter {
 public:
   /// Fails when a font is not installed; the Fault names its family and the Debian package. For characters in

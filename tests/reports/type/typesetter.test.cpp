@@ -162,6 +162,18 @@ TEST_CASE("a font with CFF outlines gives small subsets, whichever of a collecti
   CHECK(programs[0] != programs[1]);
 }
 
+TEST_CASE("what comes from another font is bold in bold faces") {
+  const Typesetter with = Typesetter::load("漢").value();
+  const auto font_of = [&](Face face) { return with.facts(with.shape(face, "漢").runs.at(0).font); };
+  for (const Face face : {Face::text, Face::text_italic, Face::label})
+    CHECK(font_of(face).name == "NotoSansCJKjp-Regular");
+  for (const Face face : {Face::text_bold, Face::label_bold}) {
+    CHECK(font_of(face).name == "NotoSansCJKjp-Bold");
+    CHECK(font_of(face).weight == 700);
+  }
+  CHECK_FALSE(find_bold_of({"/no/such/font.ttf", 0}));
+}
+
 TEST_CASE("a sign is written as the language writes it") {
   const std::string sign = "直"; // U+76F4: one code, drawn one way in China, another in Japan
   const auto glyph_in = [&](const std::string &language) {
