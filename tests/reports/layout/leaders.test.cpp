@@ -189,21 +189,30 @@ std::size_t crossings(const std::vector<Way> &ways) {
 bool can_get_out(const DrawnPage &page, const Rect &place) {
   const Rect field = page.room.drawing.grown(mm(4));
   const auto rows = static_cast<std::size_t>(field.height / mm(0.5));
-  std::vector<bool> reached(rows + 1);
+  std::vector<char> reached(rows + 1);
   for (Length x = page.room.drawing.left(); x < page.room.drawing.right(); x += mm(0.5)) {
     const auto spot = [&](std::size_t row) {
       return Rect{x, field.top() + mm(0.5) * static_cast<std::int64_t>(row), {}, {}};
     };
-    std::vector<bool> free(rows + 1);
-    for (std::size_t row = 0; row <= rows; ++row) {
-      const auto clear = [&](const Rect &box) { return apart(spot(row), box) >= mm(0.3); };
-      free[row] = std::all_of(page.room.pictures.begin(), page.room.pictures.end(), clear);
+    const auto each_row_near = [&](const Rect &box, auto use) {
+      const double first = (box.top() - field.top()) / mm(0.5) - 2, last = first + box.height / mm(0.5) + 4;
+      for (auto row = static_cast<std::size_t>(std::max(first, 0.0));
+           row <= rows && static_cast<double>(row) <= last; ++row)
+        use(row);
+    };
+    std::vector<char> free(rows + 1, true);
+    for (const Rect &box : page.room.pictures)
+      if (x > box.left() - mm(0.3) && x < box.right() + mm(0.3))
+        each_row_near(box,
+                      [&](std::size_t row) { free[row] = free[row] && apart(spot(row), box) >= mm(0.3); });
+    for (std::size_t row = 0; row <= rows; ++row) reached[row] = reached[row] && free[row];
+    each_row_near(place, [&](std::size_t row) {
       const Point rim{std::clamp(x, place.left(), place.right()),
                       std::clamp(spot(row).y, place.top(), place.bottom())};
       const bool begins = x > place.left() + mm(1) && apart(spot(row), place) < mm(0.9) &&
                           !runs_through_any({rim, {x, spot(row).y}}, page.room.pictures);
-      reached[row] = free[row] && (reached[row] || begins);
-    }
+      if (free[row] && begins) reached[row] = true;
+    });
     for (std::size_t row = 1; row <= rows; ++row)
       if (free[row] && reached[row - 1]) reached[row] = true;
     for (std::size_t row = rows; row-- > 0;)
