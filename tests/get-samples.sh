@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Fetches real picture files that nobody here made, by Debian package name, and unpacks only their pictures.
+# Fetches real picture files and PDFs that nobody here made, by Debian package name, and unpacks only these.
 # Usage: get-samples.sh DIR      (needs apt-get, dpkg-deb, tar, xz and the network; safe to run again: what is there stays)
 # Gives DIR/deb-NAME/... and DIR/src-NAME/..., with each package's version in DIR/packages.txt and its licence in
 # DIR/licences/. Nothing of them belongs to this project and nothing is committed.
@@ -17,10 +17,15 @@ deb golang-github-rwcarlsen-goexif-dev */exif/samples/*.jpg */exif/corrupt/* */e
 deb librust-tiff-dev */tests/*.tif*
 deb lomiri-wallpapers-16.04 */backgrounds/*.jpg
 deb lomiri-wallpapers-20.04 */backgrounds/*.jpg
+deb golang-github-jung-kurt-gofpdf-dev */gofpdf/pdf/[Fb]*.pdf
+deb expeyes-doc-en */expeyes/doc/*.pdf
+deb packaging-tutorial */packaging-tutorial*.pdf
 src tiff */test/images/*
 src libjpeg-turbo */testimages/*
 src libpng1.6 */contrib/pngsuite/* */contrib/testpngs/*
 src pillow */Tests/images/*
+src pikepdf */tests/resources/*.pdf
+src pypdf */resources/*.pdf
 LIST
 }
 

@@ -14,13 +14,14 @@ public:
   explicit Layers(const Object &catalog);
 
   /// Whether what belongs to this group, or membership dictionary, shows. Visibility expressions (VE) are not
-  /// followed: the groups beside them count, and without those it shows.
+  /// followed: the groups beside them count, and without those it shows. A group that the document does not
+  /// list counts as none.
   bool show(const Object &content) const;
 
 private:
   bool group_shows(const Object &group) const { return off_.count(group.id()) == 0; }
 
-  std::set<std::uint32_t> off_;
+  std::set<std::uint32_t> listed_, off_;
 };
 
 } // namespace stoneproof::finished

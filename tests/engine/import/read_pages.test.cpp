@@ -140,6 +140,26 @@ TEST_CASE("layers that are off show nothing") {
   CHECK(count("/H Do") == 0);
 }
 
+TEST_CASE(
+    "a membership of one group heeds its policy; groups that the document does not list count as none") {
+  MadePdf pdf;
+  const int picture = pdf.stream(dot, "x");
+  const int group = pdf.add("<</Type/OCG/Name(group)>>");
+  const auto ref = [](int number) { return std::to_string(number) + " 0 R"; };
+  const int one = pdf.add("<</Type/OCMD/OCGs " + ref(group) + "/P/AllOff>>");
+  const int list = pdf.add("<</Type/OCMD/OCGs[" + ref(group) + "]/P/AllOff>>");
+  const std::string resources =
+      "/XObject<</I " + ref(picture) + ">>/Properties<</One " + ref(one) + "/List " + ref(list) + ">>";
+  const auto count = [&](const std::string &content, const std::string &catalog) {
+    return Opened(one_page(pdf, content, resources, {}, catalog)).page().images.size();
+  };
+  const std::string listed = "/OCProperties<</OCGs[" + ref(group) + "]/D<<>>>>";
+  CHECK(count("/OC /One BDC /I Do EMC", listed) == 0);
+  CHECK(count("/OC /List BDC /I Do EMC", listed) == 0);
+  CHECK(count("/OC /One BDC /I Do EMC", "") == 1);
+  CHECK(count("/OC /List BDC /I Do EMC", "") == 1);
+}
+
 TEST_CASE("a picture in a tiling pattern is placed where the pattern is filled in") {
   MadePdf pdf;
   const int picture = pdf.stream(dot, "x");
