@@ -9,7 +9,7 @@ namespace stoneproof::finished {
 
 namespace {
 
-constexpr std::size_t most_map_bytes = 4'000'000;
+constexpr std::size_t most_map_bytes = 4'000'000, most_glyph_bytes = 1'000'000;
 
 /// "ABCDEF+Name" of a subset is "Name" (ISO 32000-1, 9.6.4).
 std::string without_tag(const std::string &name) {
@@ -78,6 +78,25 @@ void read_simple_characters(const Object &dictionary, Font &font) {
   }
 }
 
+/// Glyphs of a Type 3 font whose content places a picture or holds one.
+void read_picture_glyphs(const PdfFile &file, const Object &dictionary, Font &font) {
+  const Object differences = dictionary["Encoding"]["Differences"], glyphs = dictionary["CharProcs"];
+  unsigned code = 0;
+  for (std::size_t i = 0; i < std::min<std::size_t>(differences.size(), 1000); ++i) {
+    const Object item = differences.at(i);
+    if (item.number()) {
+      code = static_cast<unsigned>(item.whole_or(0, 0, 255));
+      continue;
+    }
+    const Object glyph = glyphs[item.name()];
+    const std::string content =
+        glyph.is_stream() ? file.decoded(glyph, most_glyph_bytes).bytes : std::string();
+    if (content.find("Do") != std::string::npos || content.find("BI") != std::string::npos)
+      font.pictures.emplace(code, glyph);
+    ++code;
+  }
+}
+
 } // namespace
 
 double Font::width_of(unsigned code) const {
@@ -110,6 +129,7 @@ Font read_font(const PdfFile &file, const Object &dictionary) {
   if (font.type3) {
     font.embedded = true;
     if (font.name.empty()) font.name = dictionary["Name"].name();
+    read_picture_glyphs(file, dictionary, font);
     if (const auto map = dictionary["FontMatrix"].numbers(6))
       font.glyph_space = {(*map)[0], (*map)[1], (*map)[2], (*map)[3], (*map)[4], (*map)[5]};
   }

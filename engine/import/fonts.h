@@ -24,6 +24,8 @@ struct Font {
   double ascent = 0.75, descent = -0.25;                ///< shares of the em
   std::unordered_map<unsigned, std::string> characters; ///< UTF-8 by code
   Matrix glyph_space{0.001, 0, 0, 0.001, 0, 0};         ///< of a Type 3 font its own
+  std::unordered_map<unsigned, Object>
+      pictures; ///< of a Type 3 font the glyphs by code that may hold pictures
   Object dictionary;
 
   double width_of(unsigned code) const;

@@ -14,13 +14,19 @@ namespace stoneproof::finished {
 
 namespace {
 
-struct Destroy {
+// Codec and stream are both void to OpenJPEG.
+struct DestroyCodec {
   void operator()(opj_codec_t *codec) const { opj_destroy_codec(codec); }
+};
+struct DestroyStream {
   void operator()(opj_stream_t *stream) const { opj_stream_destroy(stream); }
+};
+struct DestroyImage {
   void operator()(opj_image_t *image) const { opj_image_destroy(image); }
 };
-template <class T>
-using Owned = std::unique_ptr<T, Destroy>;
+using Codec = std::unique_ptr<opj_codec_t, DestroyCodec>;
+using Stream = std::unique_ptr<opj_stream_t, DestroyStream>;
+using Image = std::unique_ptr<opj_image_t, DestroyImage>;
 
 struct Reading {
   std::string_view data;
@@ -48,8 +54,8 @@ OPJ_OFF_T skip(OPJ_OFF_T by, void *user) {
   return seek(static_cast<OPJ_OFF_T>(reading.at) + by, user) ? by : -1;
 }
 
-Owned<opj_stream_t> stream_of(Reading &reading) {
-  Owned<opj_stream_t> stream(opj_stream_default_create(OPJ_TRUE));
+Stream stream_of(Reading &reading) {
+  Stream stream(opj_stream_default_create(OPJ_TRUE));
   opj_stream_set_user_data(stream.get(), &reading, nullptr);
   opj_stream_set_user_data_length(stream.get(), reading.data.size());
   opj_stream_set_read_function(stream.get(), read);
@@ -112,14 +118,14 @@ DecodedPicture picture_of(const opj_image_t &image) {
 std::optional<DecodedPicture> decode_jpeg2000(std::string_view data, std::int64_t most_pixels) {
   if (data.size() < 12) return std::nullopt;
   Reading reading{data};
-  const Owned<opj_stream_t> stream = stream_of(reading);
-  const Owned<opj_codec_t> codec(opj_create_decompress(format_of(data)));
+  const Stream stream = stream_of(reading);
+  const Codec codec(opj_create_decompress(format_of(data)));
   opj_dparameters_t parameters;
   opj_set_default_decoder_parameters(&parameters);
   opj_image_t *read_image = nullptr;
   const bool begun =
       opj_setup_decoder(codec.get(), &parameters) && opj_read_header(stream.get(), codec.get(), &read_image);
-  const Owned<opj_image_t> image(read_image);
+  const Image image(read_image);
   if (!begun || !image || image->numcomps == 0) return std::nullopt;
   const std::int64_t width = image->x1 - image->x0, height = image->y1 - image->y0;
   if (width <= 0 || height <= 0 || width * height > most_pixels) return std::nullopt;

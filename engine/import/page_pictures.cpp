@@ -40,6 +40,7 @@ void PageReader::draw_image(std::size_t image) {
     drawing_.cut_short = true;
     return;
   }
+  if (in_glyph_ && parts_.images()[image].stencil()) return;
   const Outline whole = outline_of({0, 0, 1, 1}, state_.to_page);
   drawing_.images.push_back({image, state_.to_page, shared_part(whole, state_.clip), tiling_});
   drawing_.order.push_back(true);

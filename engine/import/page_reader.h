@@ -100,6 +100,9 @@ private:
   void show_on_next_line(const Operation &);
   void show_spaced(const Operation &);
   void show_strings(const std::vector<Operand> &items);
+  /// The pictures of a glyph that is shown so far along the line; stencils are shapes of letters, and no
+  /// pictures.
+  void draw_glyph(const Font &font, unsigned code, double advance);
 
   const PdfFile &file_;
   DrawnParts &parts_;
@@ -108,8 +111,9 @@ private:
   PageDrawing drawing_;
   GraphicsState state_;
   Path path_;
-  bool tiling_ = false; ///< within a pattern's cell
-  bool clips_ = false;  ///< the path is to clip once it has been painted
+  bool in_glyph_ = false; ///< within a glyph of a Type 3 font
+  bool tiling_ = false;   ///< within a pattern's cell
+  bool clips_ = false;    ///< the path is to clip once it has been painted
   Matrix text_, line_start_;
   Level *level_ = nullptr;
   std::vector<std::uint32_t> within_; ///< streams that are being followed

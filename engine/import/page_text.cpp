@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace stoneproof::finished {
 
@@ -72,6 +73,19 @@ void PageReader::show_spaced(const Operation &given) {
   if (!given.operands.empty()) show_strings(given.operands.back().items);
 }
 
+void PageReader::draw_glyph(const Font &font, unsigned code, double advance) {
+  const auto found = font.pictures.find(code);
+  if (found == font.pictures.end() || !shows() || state_.text_mode == unseen_mode) return;
+  const Matrix in_text{state_.size * state_.width_share, 0,          0, state_.size,
+                       advance * state_.width_share,     state_.rise};
+  const Matrix map = font.glyph_space * in_text * text_ * state_.to_page;
+  const Object glyph = found->second, own = font.dictionary["Resources"];
+  if (!map.finite()) return;
+  const bool outer = std::exchange(in_glyph_, true);
+  follow_within(glyph, own ? own : level_->resources, map, state_.clip);
+  in_glyph_ = outer;
+}
+
 void PageReader::show_strings(const std::vector<Operand> &items) {
   if (!state_.font) return;
   const Font &font = parts_.fonts()[*state_.font];
@@ -89,6 +103,7 @@ void PageReader::show_strings(const std::vector<Operand> &items) {
       unsigned code = static_cast<unsigned char>(item.text[at]);
       if (font.two_bytes) code = code << 8 | static_cast<unsigned char>(item.text[at + 1]);
       text += font.character_of(code);
+      draw_glyph(font, code, advance);
       advance += font.width_of(code) * em * state_.size + state_.character_space;
       if (!font.two_bytes && code == ' ')
         advance += state_.word_space;

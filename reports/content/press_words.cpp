@@ -110,10 +110,19 @@ RequirementGroup page_rows(const PressSheet &press, const Book &book) {
   return group;
 }
 
+RequirementGroup finished_pdf_rows(const PressSheet &press) {
+  const FinishedPdfBar &bar = press.finished_pdf;
+  return {"The finished PDF",
+          {{"Lines", fmt::format("at least {}", points_up(bar.thinnest_line))},
+           {"Transparency", bar.transparency ? "accepted" : "not accepted"}}};
+}
+
 } // namespace
 
 std::vector<RequirementGroup> press_words(const PressSheet &press, const Book &book) {
-  return {picture_rows(press), tone_rows(press), page_rows(press, book)};
+  std::vector<RequirementGroup> groups{picture_rows(press), tone_rows(press), page_rows(press, book)};
+  if (book.print_file) groups.push_back(finished_pdf_rows(press));
+  return groups;
 }
 
 } // namespace stoneproof::content

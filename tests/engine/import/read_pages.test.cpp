@@ -243,6 +243,21 @@ TEST_CASE("a composite font has two bytes a code, widths by range and characters
   CHECK_FALSE(opened.drawn->parts.fonts().at(0).embedded);
 }
 
+TEST_CASE("glyphs that are pictures are placed, those that are stencils are letters") {
+  MadePdf pdf;
+  const int picture =
+      pdf.stream("", "500 0 0 0 0 0 d1 400 0 0 300 0 0 cm BI /W 2 /H 1 /BPC 8 /CS /G ID ab EI");
+  const int stencil = pdf.stream("", "500 0 0 0 0 0 d1 400 0 0 300 0 0 cm BI /W 8 /H 1 /IM true ID a EI");
+  const auto ref = [](int number) { return std::to_string(number) + " 0 R"; };
+  const int font = pdf.add(
+      "<</Type/Font/Subtype/Type3/FontBBox[0 0 500 500]/FontMatrix[0.001 0 0 0.001 0 0]/FirstChar 97/Widths["
+      "500 500]/Encoding<</Differences[97/p/s]>>/CharProcs<</p " +
+      ref(picture) + "/s " + ref(stencil) + ">>>>");
+  const Opened opened(one_page(pdf, "BT /F 100 Tf 20 50 Td (sp) Tj ET", "/Font<</F " + ref(font) + ">>"));
+  REQUIRE(opened.page().images.size() == 1);
+  CHECK(alike(box_of_picture(opened), {70, 50, 110, 80}));
+}
+
 TEST_CASE("a hundred thousand saves and restores end where they began") {
   std::string content;
   for (int i = 0; i < 100'000; ++i) content += "q ";

@@ -104,7 +104,7 @@ private:
   }
   void add_item(const layout::OwnPageItem &item) {
     add("own page {} {} x {:.4f} clip {}", item.page, at(item.origin), item.factor,
-        all(layout::corners_of(item.clip)));
+        all(std::vector<Point>{{item.clip.x, item.clip.y}, {item.clip.right(), item.clip.bottom()}}));
   }
 
   std::string text_;

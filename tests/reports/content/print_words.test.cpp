@@ -1,0 +1,105 @@
+// What is said of a finished PDF, to the byte.
+#include "reports/content/print_words.h"
+#include "reports/content/press_words.h"
+#include "reports/content/sentences.h"
+#include "tests/support/catch.h"
+#include "tests/support/small_book.h"
+
+using namespace stoneproof;
+using namespace stoneproof::content;
+using namespace stoneproof::test;
+
+namespace {
+
+/// A page of 200 x 250 mm with boxes in order, in a file that lacks nothing.
+Book finished_book() {
+  Book book = small_book();
+  book.print_file = PrintFile{"album.pdf", "1.6", false, "FOGRA39", {{"Gentium", true, 1}}};
+  PrintPage print;
+  const auto box = [&](double by) {
+    return Rect{{}, {}, book.trim.width, book.trim.height}.grown(Length::of_mm(by));
+  };
+  print.boxes = {box(10), {}, box(3), box(0), {}};
+  book.pages[0].print = print;
+  return book;
+}
+
+std::string told(const Book &book, std::string_view rule, PressSheet press = built_in_press_sheet(),
+                 std::optional<Master> master = {}) {
+  Evidence evidence = checked(book).evidence;
+  evidence.press = std::move(press);
+  evidence.spaces = page_spaces(evidence.book, evidence.press);
+  if (master) evidence.masters.assign(evidence.pictures.size(), master);
+  std::string all;
+  for (const Finding &finding : check_rules(evidence))
+    if (finding.rule == rule) all += message(evidence, finding);
+  return all;
+}
+
+} // namespace
+
+TEST_CASE("boxes are told of by what is wrong with them") {
+  Book book = finished_book();
+  PageBoxes &boxes = book.pages[0].print->boxes;
+  CHECK(told(book, "boxes-amiss").empty());
+  const PageBoxes sound = boxes;
+  boxes.art = boxes.trim;
+  CHECK(told(book, "boxes-amiss") == "The page names a TrimBox and an ArtBox; only one of them may stand.");
+  boxes = sound;
+  boxes.bleed = boxes.trim->grown(Length::of_mm(-1));
+  CHECK(told(book, "boxes-amiss") == "The TrimBox reaches beyond the BleedBox.");
+  boxes = sound;
+  boxes.bleed = boxes.media.grown(Length::of_mm(1));
+  CHECK(told(book, "boxes-amiss") == "A page box reaches beyond the MediaBox, which is the whole sheet.");
+  boxes = sound;
+  boxes.crop = boxes.trim;
+  CHECK(told(book, "boxes-amiss") == "The CropBox cuts off some of the page or of its bleed.");
+  boxes = sound;
+  boxes.trim.reset();
+  CHECK(told(book, "trim-box-missing") ==
+        "The page names no TrimBox; the edge of the sheet was taken for the trim.");
+}
+
+TEST_CASE("fonts, lines, paint and comments are told with their figures") {
+  Book book = finished_book();
+  book.print_file->fonts.push_back({"Helvetica", false, 3});
+  CHECK(told(book, "font-not-embedded") ==
+        "The font Helvetica is not in the file; page 3 is the first that shows it.");
+  PrintPage &print = *book.pages[0].print;
+  print.lines = {{Length::of_pt(0.1), {{}, {}, Length::of_mm(9), Length::of_mm(1)}}};
+  CHECK(told(book, "hairline") == "A line is only 0.1 pt wide; the press sheet wants at least 0.25 pt.");
+  print.lines[0].width = {};
+  CHECK(told(book, "hairline") == "A line has no width of its own; the press sheet wants at least 0.25 pt.");
+  print.notes = {{"Text", {{}, {}, Length::of_mm(9), Length::of_mm(9)}, false}};
+  CHECK(told(book, "note-on-page") == "A comment or a form field lies on the page.");
+  PressSheet strict = built_in_press_sheet();
+  strict.colours = {ColourModel::cmyk};
+  strict.finished_pdf.transparency = false;
+  print.painted_in.rgb = print.transparent = true;
+  CHECK(told(book, "paint-not-accepted", strict) ==
+        "Text or shapes are painted in RGB, which the press sheet does not accept.");
+  CHECK(told(book, "transparent-page", strict) ==
+        "Something on it is see-through or blended; the press sheet accepts no transparency.");
+  print.broken = true;
+  CHECK(told(book, "broken-content") == "Some of what the page draws is damaged and could not be read.");
+}
+
+TEST_CASE("a sheet that ends at the trim is told with its sides") {
+  Book book = finished_book();
+  PrintPage &print = *book.pages[0].print;
+  print.boxes.media = *print.boxes.trim;
+  print.boxes.bleed.reset();
+  print.painted = Rect{{}, {}, Length::of_mm(50), Length::of_mm(20)};
+  CHECK(told(book, "no-room-for-bleed") == "Something is painted to the edge at the top and inside, and the "
+                                           "sheet of the PDF ends there; 3 mm of bleed are "
+                                           "wanted.");
+}
+
+TEST_CASE("the press sheet's rows about finished PDFs stand where there is one") {
+  Book book = small_book();
+  const std::size_t before = press_words(built_in_press_sheet(), book).size();
+  const auto groups = press_words(built_in_press_sheet(), finished_book());
+  REQUIRE(groups.size() == before + 1);
+  CHECK(groups.back().rows.at(0).asks == "at least 0.25 pt");
+  CHECK(groups.back().rows.at(1).asks == "accepted");
+}
