@@ -27,6 +27,8 @@ extern const Rule boxes_amiss_rule = {
     "the rounding of layout programs, 0.05 mm (our own choice), passes.",
     "Export the PDF anew, and let the layout program write the page boxes.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

@@ -26,6 +26,8 @@ extern const Rule broken_content_rule = {
     "Export the page anew, and look at it in another program. A page that is only very full may be printed "
     "sound, but look at it.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

@@ -26,6 +26,8 @@ extern const Rule doubtful_master_rule = {
     "choice; copies made by software come out above 0.99).",
     "Look at both. If they are two shots, go by the picture alone.",
     check,
+    true,
+    true,
 };
 
 } // namespace stoneproof

@@ -14,7 +14,6 @@
 #include "engine/picture/facts.h"
 #include "engine/placement/placed.h"
 
-#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,7 +33,7 @@ struct PictureState {
 
 /// A file on disk that a picture of a finished PDF was made from, found by what it shows.
 struct Master {
-  std::filesystem::path file; ///< as it was found
+  std::string file;    ///< its path, as it was found
   PixelSize size;             ///< as stored
   PixelRect part;      ///< of it as stored, that the picture shows; beyond it where the picture shows more
   double finer = 1;    ///< pixels of it for one of the picture, along the axis where that is less

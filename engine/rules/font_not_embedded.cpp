@@ -30,6 +30,8 @@ extern const Rule font_not_embedded_rule = {
     "Export the PDF with all fonts embedded. Where the font does not allow it, take another or turn the "
     "words into outlines.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

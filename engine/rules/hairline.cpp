@@ -37,6 +37,8 @@ extern const Rule hairline_rule = {
     "thinnest is told.",
     "Make the line at least as wide as the press sheet wants.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

@@ -26,6 +26,8 @@ extern const Rule hidden_picture_rule = {
     "Pictures that lie wholly beyond the sheet, or that a clip hides wholly.",
     "Look at the page in the layout program. Take the picture off, or put it back.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

@@ -23,6 +23,8 @@ extern const Rule locked_file_rule = {
     "none).",
     "Export the PDF without a password and without restrictions.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

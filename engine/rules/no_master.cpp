@@ -26,6 +26,8 @@ extern const Rule no_master_rule = {
     "shapes are not.",
     "Put the file into the folder, or look for it by hand.",
     check,
+    true,
+    true,
 };
 
 } // namespace stoneproof

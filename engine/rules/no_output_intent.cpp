@@ -22,6 +22,8 @@ extern const Rule no_output_intent_rule = {
     "The file has no output intent (ISO 15930-7, PDF/X-4, asks for one).",
     "Export the PDF for the printing condition that the printer names, for example as PDF/X-4.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

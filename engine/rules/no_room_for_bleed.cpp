@@ -57,6 +57,8 @@ extern const Rule no_room_for_bleed_rule = {
     "the trim, against the larger of the book’s and the press sheet’s bleed. Paint in white does not count.",
     "Export the PDF with bleed, and pull what reaches the edge out to the bleed edge.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

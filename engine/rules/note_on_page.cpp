@@ -32,6 +32,8 @@ extern const Rule note_on_page_rule = {
     "and trap networks may (ISO 15930-7, PDF/X-4).",
     "Take comments and form fields out before the PDF goes to the printer.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

@@ -30,6 +30,8 @@ extern const Rule other_paper_rule = {
     "pages mostly have another size.",
     "Export the page from the layout program in the book’s own size, without a print dialog.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

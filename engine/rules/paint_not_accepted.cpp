@@ -27,6 +27,8 @@ extern const Rule paint_not_accepted_rule = {
     "as “other”. Paint in white does not count.",
     "Convert the colours in the layout program, or ask the printer whether these are welcome.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

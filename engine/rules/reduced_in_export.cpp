@@ -35,6 +35,8 @@ extern const Rule reduced_in_export_rule = {
     "1.1 times as many pixels are told (our own choice).",
     "Export the PDF anew without reducing pictures, or at the density that the press sheet wants.",
     check,
+    true,
+    true,
 };
 
 } // namespace stoneproof

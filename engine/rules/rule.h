@@ -22,6 +22,7 @@ struct Rule {
   void (*check)(const Evidence &,
                 std::vector<Finding> &); ///< adds findings; their `rule` is filled in afterwards
   bool of_pixels = false;                ///< it finds nothing where nobody looked at the pixels
+  bool of_finished_pdf = false;          ///< it speaks of books that come as their finished PDF alone
 };
 
 /// Every rule, in reading order.

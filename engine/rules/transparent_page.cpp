@@ -26,6 +26,8 @@ extern const Rule transparent_page_rule = {
     "says that transparency is not accepted (ISO 32000-1, clause 11).",
     "Export the PDF for a standard without transparency (PDF/X-1a or PDF/X-3), or ask the printer.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

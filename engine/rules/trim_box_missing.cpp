@@ -34,6 +34,8 @@ extern const Rule trim_box_missing_rule = {
     "figures.",
     "Export the PDF with its page boxes: the trim size as TrimBox, the bleed as BleedBox.",
     check,
+    false,
+    true,
 };
 
 } // namespace stoneproof

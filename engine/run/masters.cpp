@@ -80,7 +80,7 @@ std::vector<std::optional<Master>> find_masters(const std::vector<CopyTraits> &t
     if (picture >= traits.size() || file < traits.size()) continue; // two pictures, or two files
     const PictureState &state = states[file - traits.size()];
     Master found = master_of(pair, master_is_whole, stored_size(state), stored_size(pictures[picture]));
-    found.file = files[file - traits.size()];
+    found.file = files[file - traits.size()].string();
     if (better(found, masters[picture])) masters[picture] = std::move(found);
   }
   return masters;

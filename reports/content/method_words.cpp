@@ -73,6 +73,7 @@ MethodWords method_words(const Evidence &evidence, const std::vector<Finding> &f
   if (evidence.pixels_measured)
     words.parts.insert(words.parts.begin() + 2, {"True-size patches", patches_text()});
   for (const Rule *rule : all_rules()) {
+    if (rule->of_finished_pdf && !evidence.book.print_file) continue;
     const auto times = std::ranges::count(findings, rule->id, &Finding::rule);
     if (times == 0)
       ++words.silent;

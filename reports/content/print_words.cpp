@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include <filesystem>
+
 namespace stoneproof::content {
 
 namespace {
@@ -19,7 +21,7 @@ const Page &page_of(const Evidence &evidence, const Finding &finding) {
 
 std::string master_name(const Evidence &evidence, const Finding &finding) {
   const Master *master = evidence.master_of(*finding.picture);
-  return master ? printable(master->file.filename().string()) : std::string();
+  return master ? printable(std::filesystem::path(master->file).filename().string()) : std::string();
 }
 
 std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt()); }
@@ -27,7 +29,8 @@ std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt())
 } // namespace
 
 std::string trim_box_words(const Evidence &, const Finding &finding) {
-  const std::size_t pages = std::get<Count>(finding.measured).value;
+  const auto *count = std::get_if<Count>(&finding.measured);
+  const std::size_t pages = count ? count->value : 1;
   return fmt::format("{} no TrimBox; the edge of the sheet was taken for the trim.",
                      pages == 1 ? std::string("The page names")
                                 : fmt::format("This page and {} more name", pages - 1));

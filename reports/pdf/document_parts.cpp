@@ -23,11 +23,12 @@ std::string xmp_packet(const layout::Document &document) {
                     "<x:xmpmeta xmlns:x=\"adobe:ns:meta/\">\n"
                     "<rdf:RDF xmlns:rdf=\"http://www.w3.org/1999/02/22-rdf-syntax-ns#\">\n"
                     "<rdf:Description rdf:about=\"\" xmlns:dc=\"http://purl.org/dc/elements/1.1/\""
-                    " xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\""
-                    " xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">\n";
+                    " xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\"";
   // Nobody can promise for pages that come from elsewhere.
-  if (!document.foreign_pages)
-    out += "<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n";
+  out += document.foreign_pages
+             ? ">\n"
+             : " xmlns:pdfaid=\"http://www.aiim.org/pdfa/ns/id/\">\n"
+               "<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n";
   out += "<dc:format>application/pdf</dc:format>\n";
   out += default_language("dc:title", document.title) + default_language("dc:description", document.subject);
   if (!document.language.empty())

@@ -253,7 +253,7 @@ TEST_CASE("glyphs that are pictures are placed, those that are stencils are lett
       "<</Type/Font/Subtype/Type3/FontBBox[0 0 500 500]/FontMatrix[0.001 0 0 0.001 0 0]/FirstChar 97/Widths["
       "500 500]/Encoding<</Differences[97/p/s]>>/CharProcs<</p " +
       ref(picture) + "/s " + ref(stencil) + ">>>>");
-  const Opened opened(one_page(pdf, "BT /F 100 Tf 20 50 Td (sp) Tj ET", "/Font<</F " + ref(font) + ">>"));
+  const Opened opened(one_page(pdf, "BT /F 100 Tf 20 50 Td (ba) Tj ET", "/Font<</F " + ref(font) + ">>"));
   REQUIRE(opened.page().images.size() == 1);
   CHECK(alike(box_of_picture(opened), {70, 50, 110, 80}));
 }
