@@ -2,7 +2,9 @@
 // scored by tests/bench/detail.
 #include "engine/measure/upsampling.h"
 
+#include "engine/measure/upsampling_lines.h"
 #include "engine/measure/upsampling_peaks.h"
+#include "engine/measure/upsampling_rows.h"
 #include "engine/measure/upsampling_steps.h"
 
 #include <algorithm>
@@ -30,9 +32,20 @@ constexpr double most_left_over = 1.6;
 /// Logarithm up to which the factor and the end of detail agree: a wrong factor is mostly half or double.
 constexpr double agree = 0.5;
 
+/// Below this factor hardly anything beyond what was there before fits below half a cycle a pixel, and detail
+/// that reaches so much further makes a trace doubtful: a sharp picture that was reduced more than once.
+constexpr double little_room = 2.1, most_little_room = 1.3;
+
 /// Pixels were repeated where the steps of columns follow the factor so well and the picture is as good as
-/// sharp, or so well that there need be no other trace; and it is sharper than any kernel leaves it.
-constexpr double repeated_seems = 0.35, repeated_proof = 0.85, nearly_sharp = 1.12, left_over = 1.3;
+/// sharp, or so well that there need be no other trace; and it is sharper than any kernel leaves it. Between
+/// them the trace is doubtful.
+constexpr double repeated_seems = 0.35, repeated_sure = 0.6, repeated_proof = 0.85, nearly_sharp = 1.12,
+                 left_over = 1.3;
+/// A doubtful trace must be so many times as strong to be firm.
+constexpr double if_doubtful = 2;
+
+/// Less than two rows that differ are one, and what one holds is a drawing's chance.
+constexpr double least_rows = 2;
 
 /// Where the spectrum of a picture ends whose every pixel counts, cycles a pixel: the median over known blurs
 /// and enlargements.
@@ -198,8 +211,26 @@ void judge(Upsampling &result, const std::vector<TracePeak> &peaks, const Repeat
   }
   result.factor = factor;
   result.factor_sure = result.nearest || std::abs(std::log(factor / by_detail)) < agree;
-  const bool firm = (proven || result.strength >= bars.firm * bar) && factor >= firm_factor;
-  result.certainty = firm ? Certainty::firm : Certainty::hint;
+  const bool doubtful = result.nearest ? repeated.likeness < repeated_sure
+                                       : factor < little_room && factor > most_little_room * by_detail;
+  const bool strong = result.strength >= bars.firm * bar * (doubtful ? if_doubtful : 1);
+  const bool firm =
+      proven || (strong && !of_reduced_blocks(peaks, 1 / factor) && !of_a_pattern(peaks, 1 / factor));
+  result.certainty = firm && factor >= firm_factor ? Certainty::firm : Certainty::hint;
+}
+
+struct Axis {
+  const std::vector<Tile> &tiles; ///< along it
+  const UpsamplingTrace &trace;
+};
+
+/// An axis whose rows are all the same is no witness: then the other must show the trace by itself.
+bool witnessed(double alpha, const Axis &across, const Axis &down, double bar) {
+  const auto witness = [=](const Axis &axis) { return different_rows(axis.tiles, alpha) >= least_rows; };
+  const bool by_across = witness(across), by_down = witness(down);
+  if (by_across && by_down) return true;
+  return (by_across && trace_near(across.trace, alpha) >= bar) ||
+         (by_down && trace_near(down.trace, alpha) >= bar);
 }
 
 } // namespace
@@ -217,10 +248,13 @@ Upsampling upsampling(const std::vector<Tile> &tiles) {
                    std::min(1.0, end_down / sharp_end)};
   if (has_screen(across.power) || has_screen(down.power)) return result;
 
+  const Bars bars = bars_for(tiles.size());
   const std::vector<TracePeak> peaks = trace_peaks(across, down);
   const double by_detail = std::clamp(sharp_end / std::sqrt(end_across * end_down), 1.0, 8.0);
-  judge(result, peaks, repeated_pixels(peaks, tiles, turned, left_over * by_detail), by_detail,
-        bars_for(tiles.size()));
+  judge(result, peaks, repeated_pixels(peaks, tiles, turned, left_over * by_detail), by_detail, bars);
+  if (result.certainty == Certainty::firm &&
+      !witnessed(1 / *result.factor, {tiles, across}, {turned, down}, bars.firm))
+    result.certainty = Certainty::hint;
   // What is flat holds too little to clear it, but enough for a trace.
   if (result.certainty == Certainty::firm)
     bound_by_factor(result, across, down);

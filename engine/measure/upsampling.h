@@ -37,8 +37,11 @@ struct Upsampling {
 /// continuous tone, enlarged alike along both axes by 1.2 to 5 times without being turned; after a JPEG, too,
 /// as far as its quality leaves the trace. Not found: what was turned by a few degrees, or given grain
 /// afterwards. A trace is firm where it stands above all that natives reach, higher with few tiles, and the
-/// higher the less the picture's sharpness agrees with the factor. README tells the measured rates
-/// (tests/bench/detail).
+/// higher the less the picture's sharpness agrees with the factor; and where it is not one of the lines that
+/// a JPEG's blocks leave when it is reduced, nor one of many that a pattern leaves, nor that of a drawing
+/// whose rows are all the same (upsampling_lines.h, upsampling_rows.h). A JPEG that was packed until its
+/// blocks are all that is left of a soft picture, and then reduced to less than two thirds, cannot be told
+/// from a small picture that was enlarged. README tells the measured rates (tests/bench/detail).
 Upsampling upsampling(const std::vector<Tile> &tiles);
 
 } // namespace stoneproof

@@ -25,7 +25,7 @@ std::vector<Pair> pairs_of(int side) {
   std::vector<Pair> pairs;
   const int first = UpsamplingTrace::first_sum(side), end = 86 * side / 100;
   for (int sum = first; sum < end; ++sum) {
-    const double reach = std::max(3.0, 0.1 * sum);
+    const double reach = UpsamplingTrace::reach(sum);
     for (int high = (sum + 1) / 2; high <= side / 2; ++high) {
       const double distance = high - sum / 2.0;
       if (distance > reach || sum - high < 2) break;

@@ -10,6 +10,7 @@
 
 #include "engine/measure/spectrum.h"
 
+#include <algorithm>
 #include <array>
 #include <complex>
 #include <vector>
@@ -31,6 +32,8 @@ struct UpsamplingTrace {
   int first_sum() const { return first_sum(side); }
   double alpha(std::size_t i) const { return (first_sum() + static_cast<double>(i)) / side; }
   static int first_sum(int side) { return (17 * side + 99) / 100; }
+  /// How far from half of a sum, in bins, its pairs reach.
+  static double reach(double sum) { return std::max(3.0, 0.1 * sum); }
 };
 
 /// Tiles most detail first, all of one side and multiples of it apart; along their rows.

@@ -40,7 +40,9 @@ extern const Rule enlarged_in_software_rule = {
     "round half of 1/factor run in step (after Gallagher, 2005, and others). "
     "Density before = effective density / factor. Said only when the trace is proof; weaker signs "
     "are in the record. Where the end of detail does not agree with the factor, it is given as “at least "
-    "about”. Not "
+    "about”. Only a hint: what the blocks of a JPEG leave that was reduced, patterns with other lines beside "
+    "the "
+    "trace, drawings whose rows are all one. Not "
     "found: "
     "pictures turned by a few degrees, or given grain afterwards. Line art is left out.",
     "Ask for the file as it was before it was enlarged: it holds the same detail in fewer pixels. If that is "

@@ -98,6 +98,20 @@ inline Gray enlarged(const Gray &gray, double factor, Kernel kernel) {
   return transposed(widened(transposed(widened(gray, factor, kernel)), factor, kernel));
 }
 
+/// By area, both ways, to a share of its size.
+inline Gray reduced(const Gray &gray, double share) {
+  const auto along = [&](const Gray &from) {
+    return drawn(static_cast<int>(from.width * share), from.height, [&](int x, int y) {
+      const double begin = x / share, end = (x + 1) / share;
+      double sum = 0;
+      for (int k = static_cast<int>(begin); k < end; ++k)
+        sum += from.at(k, y) * (std::min(end, k + 1.0) - std::max(begin, static_cast<double>(k)));
+      return sum * share;
+    });
+  };
+  return transposed(along(transposed(along(gray))));
+}
+
 /// By a Gaussian, both ways.
 inline Gray blurred(const Gray &gray, double sigma) {
   const int reach = static_cast<int>(std::ceil(4 * sigma));

@@ -2,6 +2,9 @@
 // accused.
 #include "engine/measure/upsampling.h"
 
+#include "engine/measure/upsampling_lines.h"
+#include "engine/measure/upsampling_rows.h"
+
 #include "tests/engine/measure/made_tiles.h"
 #include "tests/support/catch.h"
 
@@ -107,6 +110,72 @@ TEST_CASE("blocks of a JPEG that was enlarged do not pass for the enlargement") 
     const made::Gray small = in_blocks(made::discs(500, 500), 3);
     check_firm(judged(made::enlarged(small, factor, made::cubic)), factor);
   }
+}
+
+TEST_CASE("blocks of a JPEG that was reduced do not pass for an enlargement") {
+  const made::Gray packed = in_blocks(made::blurred(made::discs(1100, 900, 1, 0), 2), 24);
+  for (const double share : {0.9, 0.8, 0.72, 0.55}) {
+    CAPTURE(share);
+    CHECK(judged(made::reduced(packed, share)).certainty == Certainty::hint);
+  }
+}
+
+TEST_CASE("lines of reduced blocks are told from those of enlarged ones and of repeated pixels") {
+  struct Case {
+    const char *what;
+    double alpha;
+    std::vector<TracePeak> beside;
+    bool reduced;
+  };
+  const Case cases[] = {
+      {"nothing beside it", 0.625, {}, false},
+      {"blocks of 6.4 pixels, the third and fifth beside the fourth",
+       0.625,
+       {{1, 0.469}, {1.5, 0.781}},
+       true},
+      {"the same, seen mirrored", 0.6875, {{1, 0.781}}, true},
+      {"too weak", 0.625, {{0.4, 0.469}}, false},
+      {"blocks of 16 pixels, enlarged twice", 0.5, {{1, 0.4375}, {1, 0.3125}, {1, 0.5625}}, false},
+      {"repeated 2.2 times", 0.4545, {{1.5, 0.909 - 0.182}, {1.5, 0.6365}}, false},
+      {"straight interpolation", 0.3333, {{1.5, 0.6667}}, false},
+      {"saved as a JPEG since", 0.5714, {{1, 0.375}, {1, 0.625}}, false},
+  };
+  for (const Case &row : cases) {
+    CAPTURE(row.what);
+    std::vector<TracePeak> peaks = row.beside;
+    peaks.push_back({2, row.alpha});
+    CHECK(of_reduced_blocks(peaks, row.alpha) == row.reduced);
+  }
+}
+
+TEST_CASE("a line that no enlargement explains speaks of a pattern") {
+  CHECK_FALSE(of_a_pattern({{2, 0.4483}}, 0.4483));
+  CHECK(of_a_pattern({{2, 0.4483}, {1.5, 0.2586}}, 0.4483));
+  CHECK_FALSE(of_a_pattern({{2, 0.4483}, {1, 0.2586}}, 0.4483));
+  // Its second multiple, mirrored at one; one of its blocks; an eighth, and the trace against an eighth.
+  for (const double explained : {0.8966, 0.1034, 3 * 0.4483 / 8, 0.375, 0.4483 + 0.25})
+    CHECK_FALSE(of_a_pattern({{2, 0.4483}, {1.5, explained}}, 0.4483));
+}
+
+TEST_CASE("drawn boards are not accused: their rows are one row") {
+  for (const double wide : {8.7, 11.2, 14.5}) {
+    CAPTURE(wide);
+    std::mt19937 random(3);
+    std::uniform_real_distribution<double> shade(90, 165);
+    std::vector<double> shades;
+    for (int i = 0; i < 200; ++i) shades.push_back(shade(random));
+    const auto board = [&](double x) { return shades[static_cast<std::size_t>(x / wide)]; };
+    const made::Gray boards = made::drawn(1000, 800, [&](int x, int y) {
+      double sum = 0;
+      for (int part = 0; part < 8; ++part) sum += board(x + (part + 0.5) / 8);
+      return sum / 8 * (1 - 2e-7 * ((x - 500) * (x - 500) + (y - 400) * (y - 400)));
+    });
+    CHECK(judged(boards).certainty != Certainty::firm);
+    CHECK(judged(made::transposed(boards)).certainty != Certainty::firm);
+    CHECK(different_rows(made::tiles_of(boards), 0.4) < 1.5);
+  }
+  CHECK(different_rows(made::tiles_of(made::discs(600, 600)), 0.4) > 4);
+  CHECK(different_rows({}, 0.4) == 0);
 }
 
 TEST_CASE("what is nearly flat shows an enlargement, and is not cleared without one") {
