@@ -89,7 +89,7 @@ TEST_CASE("turned and mirrored copies are paired, and the orientation said") {
   CHECK(mirrored[0].orientation == 2);
 }
 
-TEST_CASE("different pictures are not paired, in the same frame neither") {
+TEST_CASE("different pictures are not paired, in the same frame neither", "[figures]") {
   std::vector<CopyFingerprint> prints;
   for (unsigned seed = 10; seed < 40; ++seed) prints.push_back(print_of(scene(seed), 300, 200));
   for (unsigned seed = 40; seed < 60; ++seed) {

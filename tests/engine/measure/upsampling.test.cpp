@@ -75,7 +75,7 @@ TEST_CASE("an enlargement is found with the factor that made it, whatever the ke
     }
 }
 
-TEST_CASE("sharp, grainy, soft and repetitive natives are not accused") {
+TEST_CASE("sharp, grainy, soft and repetitive natives are not accused", "[figures]") {
   for (const unsigned seed : {1u, 2u}) {
     const made::Gray sharp = made::discs(900, 700, seed);
     CHECK(judged(sharp).certainty == Certainty::no);
@@ -89,7 +89,7 @@ TEST_CASE("sharp, grainy, soft and repetitive natives are not accused") {
   CHECK(judged(fence).certainty != Certainty::firm);
 }
 
-TEST_CASE("factors at eighths, where blocks leave lines too, are told from blocks") {
+TEST_CASE("factors at eighths, where blocks leave lines too, are told from blocks", "[figures]") {
   for (const double sigma : {1.0, 3.0})
     for (const double step : {2.0, 6.0}) {
       CAPTURE(sigma, step);
@@ -188,7 +188,7 @@ TEST_CASE("what is nearly flat shows an enlargement, and is not cleared without 
   CHECK(judged(faint(made::blurred(made::discs(900, 700, 1, 0), 2))).certainty == Certainty::cannot_tell);
 }
 
-TEST_CASE("repeated pixels keep their factor under noise") {
+TEST_CASE("repeated pixels keep their factor under noise", "[figures]") {
   for (const double factor : {1.6, 1.75, 1.9, 2.3, 3.7}) {
     made::Gray picture = made::enlarged(made::discs(500, 500), factor, made::nearest);
     std::mt19937 random(11);

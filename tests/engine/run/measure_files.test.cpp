@@ -111,7 +111,7 @@ TEST_CASE("files that cannot be used are told of in their place, and the others 
   CHECK(files[4].state.facts); // the header of the cut file is whole
 }
 
-TEST_CASE("a filled print is judged as a book's frame of that size would be") {
+TEST_CASE("a filled print is judged as a book's frame of that size would be", "[figures]") {
   const test::Folder folder;
   std::size_t judged[3] = {};
   for (const auto &[width, height] : std::vector<std::pair<int, int>>{
