@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Everything that a change must pass, on a fresh Debian 12 machine: packages, sample files, a build with warnings as
-# errors, all tests, and those that are not there for their figures again under the address and undefined-behaviour sanitizers.
+# errors, all tests, and those that are given files, or pixels, again under the address and undefined-behaviour sanitizers.
 # Builds into build/ and build-sanitize/; a second run builds only what changed.
 set -euo pipefail
 cd "$(dirname "$0")/.."
