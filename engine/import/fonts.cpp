@@ -9,7 +9,7 @@ namespace stoneproof::finished {
 
 namespace {
 
-constexpr std::size_t most_map_bytes = 4'000'000, most_glyph_bytes = 1'000'000;
+constexpr std::size_t most_map_bytes = 4'000'000, most_glyph_bytes = 1'000'000, most_widths = 1'000'000;
 
 /// "ABCDEF+Name" of a subset is "Name" (ISO 32000-1, 9.6.4).
 std::string without_tag(const std::string &name) {
@@ -33,7 +33,6 @@ void read_descriptor(const Object &descriptor, Font &font) {
 void read_simple_widths(const Object &dictionary, Font &font) {
   const Object widths = dictionary["Widths"];
   const auto first = static_cast<unsigned>(dictionary["FirstChar"].whole_or(0, 0, 255));
-  if (widths.size() == 0) font.other_width = 500; // one of the fonts that every reader has
   for (std::size_t i = 0; i < std::min<std::size_t>(widths.size(), 256); ++i)
     font.widths[first + static_cast<unsigned>(i)] = widths.at(i).number_or(0);
 }
@@ -42,18 +41,20 @@ void read_simple_widths(const Object &dictionary, Font &font) {
 void read_composite_widths(const Object &descendant, Font &font) {
   font.other_width = descendant["DW"].number_or(1000);
   const Object list = descendant["W"];
-  for (std::size_t i = 0; i + 1 < list.size();) {
+  std::size_t told = 0; // a list that tells of every code many times over is cut off
+  for (std::size_t i = 0; i + 1 < list.size() && told < most_widths;) {
     const auto first = static_cast<unsigned>(list.at(i).whole_or(0, 0, 65'535));
     const Object next = list.at(i + 1);
     if (next.is_array()) {
       for (std::size_t k = 0; k < std::min<std::size_t>(next.size(), 65'536); ++k)
         font.widths[first + static_cast<unsigned>(k)] = next.at(k).number_or(font.other_width);
+      told += next.size();
       i += 2;
       continue;
     }
     const auto last = static_cast<unsigned>(next.whole_or(0, 0, 65'535));
     const double width = list.at(i + 2).number_or(font.other_width);
-    for (unsigned code = first; code <= last; ++code) font.widths[code] = width;
+    for (unsigned code = first; code <= last; ++code, ++told) font.widths[code] = width;
     i += 3;
   }
 }
@@ -125,6 +126,8 @@ Font read_font(const PdfFile &file, const Object &dictionary) {
     read_descriptor(dictionary["FontDescriptor"], font);
     read_simple_widths(dictionary, font);
     read_simple_characters(dictionary, font);
+    if (font.widths.empty()) font.widths = standard_widths(font.name, font.characters);
+    if (font.widths.empty()) font.other_width = 500; // none is told; about that of usual text
   }
   if (font.type3) {
     font.embedded = true;

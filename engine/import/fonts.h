@@ -45,4 +45,10 @@ std::string character_of_code(std::string_view encoding, unsigned code);
 /// The character of a glyph's name (Adobe Glyph List); empty where it is none of the list.
 std::string character_of_glyph(const std::string &glyph);
 
+/// Widths by code, in thousandths of the em, in one of the 14 fonts that every reader has (ISO 32000-1,
+/// 9.6.2.2), for codes with these characters; of Symbol and ZapfDingbats for their own codes. Empty where the
+/// name is none of theirs.
+std::unordered_map<unsigned, double>
+standard_widths(std::string_view name, const std::unordered_map<unsigned, std::string> &characters);
+
 } // namespace stoneproof::finished

@@ -102,13 +102,12 @@ void PageReader::show_strings(const std::vector<Operand> &items) {
     for (std::size_t at = 0; at + step <= item.text.size(); at += step) {
       unsigned code = static_cast<unsigned char>(item.text[at]);
       if (font.two_bytes) code = code << 8 | static_cast<unsigned char>(item.text[at + 1]);
-      text += font.character_of(code);
+      const std::string &character = font.character_of(code);
+      text += character;
       draw_glyph(font, code, advance);
       advance += font.width_of(code) * em * state_.size + state_.character_space;
-      if (!font.two_bytes && code == ' ')
-        advance += state_.word_space;
-      else
-        end = advance;
+      if (!font.two_bytes && code == ' ') advance += state_.word_space; // whatever the character (9.3.3)
+      if (character != " ") end = advance;
     }
   }
   const Matrix run = Matrix{state_.width_share, 0, 0, 1, 0, state_.rise} * text_ * state_.to_page;

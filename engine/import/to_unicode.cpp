@@ -12,8 +12,8 @@ namespace {
 
 using Characters = std::unordered_map<unsigned, std::string>;
 
-/// No more codes than two bytes can tell.
-constexpr std::size_t most_codes = 65'536;
+/// No more codes than two bytes can tell; no longer texts than the note allows, 512 bytes.
+constexpr std::size_t most_codes = 65'536, most_text = 512;
 
 unsigned code_of(const Operand &operand) {
   unsigned code = 0;
@@ -28,7 +28,7 @@ std::u32string characters_of(const std::string &bytes) {
     return static_cast<char32_t>(static_cast<unsigned char>(bytes[at]) << 8 |
                                  static_cast<unsigned char>(bytes[at + 1]));
   };
-  for (std::size_t at = 0; at + 1 < bytes.size(); at += 2) {
+  for (std::size_t at = 0; at + 1 < std::min(bytes.size(), most_text); at += 2) {
     char32_t character = unit(at);
     if (character >= 0xd800 && character < 0xdc00 && at + 3 < bytes.size()) {
       character = 0x10000 + ((character - 0xd800) << 10) + (unit(at + 2) - 0xdc00);

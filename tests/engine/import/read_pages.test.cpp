@@ -140,8 +140,19 @@ TEST_CASE("layers that are off show nothing") {
   CHECK(count("/H Do") == 0);
 }
 
-TEST_CASE(
-    "a membership of one group heeds its policy; groups that the document does not list count as none") {
+TEST_CASE("text ends with its last glyph that is no space, whatever the codes") {
+  MadePdf pdf;
+  const int map = pdf.stream("", "2 beginbfchar <20> <0070> <21> <0020> endbfchar");
+  const int font = pdf.add("<</Type/Font/Subtype/TrueType/FirstChar 32/Widths[500 250]/ToUnicode " +
+                           std::to_string(map) + " 0 R>>");
+  const Opened opened(one_page(pdf, "BT /F 10 Tf 20 50 Td ( ! !!) Tj ET",
+                               "/Font<</F " + std::to_string(font) + " 0 R>>"));
+  REQUIRE(opened.page().texts.size() == 1);
+  CHECK(opened.page().texts[0].text == "p p  ");
+  CHECK(alike(box_round(opened.page().texts[0].outline).value(), {20, 47.5, 32.5, 57.5}));
+}
+
+TEST_CASE("a membership of one group heeds its policy; unlisted groups count as none") {
   MadePdf pdf;
   const int picture = pdf.stream(dot, "x");
   const int group = pdf.add("<</Type/OCG/Name(group)>>");
