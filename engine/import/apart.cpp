@@ -40,6 +40,8 @@ void bound([[maybe_unused]] const Bounds &bounds) {
 #endif
   const rlimit no_core{0, 0};
   setrlimit(RLIMIT_CORE, &no_core);
+  // How it crashes is for the parent to tell, not for handlers that this process came with.
+  for (const int crash : {SIGSEGV, SIGBUS, SIGABRT, SIGFPE, SIGILL}) std::signal(crash, SIG_DFL);
 }
 
 void send(int pipe, std::string_view bytes) {

@@ -29,6 +29,8 @@ ColourSpace of_profile(const PdfFile &file, const Object &stream) {
 }
 
 std::optional<ColourSpace> indexed(const PdfFile &file, const Object &space, const Object &colours) {
+  const std::string kind = space.at(1).at(0).name();
+  if (kind == "Indexed" || kind == "I") return std::nullopt; // perhaps itself
   const auto base = colour_space_of(file, space.at(1), colours);
   if (!base || base->colours == Colours::indexed) return std::nullopt;
   ColourSpace indexed = *base;

@@ -10,15 +10,18 @@ namespace stoneproof::finished {
 namespace {
 
 constexpr int deepest_tree = 16;
+constexpr std::size_t most_nodes = 20'000;
 
-void collect(const Object &node, std::map<std::size_t, Object> &ranges, int depth) {
+/// `nodes` counts those that were looked at: a tree that holds itself has no end.
+void collect(const Object &node, std::map<std::size_t, Object> &ranges, int depth, std::size_t &nodes) {
+  if (++nodes > most_nodes) return;
   const Object numbers = node["Nums"], kids = node["Kids"];
   for (std::size_t i = 0; i + 1 < numbers.size(); i += 2)
     if (const double first = numbers.at(i).number_or(-1); first >= 0 && first < most_pages)
       ranges.emplace(static_cast<std::size_t>(first), numbers.at(i + 1));
   if (depth < deepest_tree)
     for (std::size_t i = 0; i < std::min<std::size_t>(kids.size(), 1000); ++i)
-      collect(kids.at(i), ranges, depth + 1);
+      collect(kids.at(i), ranges, depth + 1, nodes);
 }
 
 /// 1 is "i"; `number` from 1 to 3999 and above as many "m" as it takes.
@@ -55,7 +58,8 @@ std::string counted(const std::string &style, std::size_t number) {
 
 std::vector<std::string> read_page_labels(const PdfFile &file, std::size_t pages) {
   std::map<std::size_t, Object> ranges;
-  collect(file.catalog()["PageLabels"], ranges, 0);
+  std::size_t nodes = 0;
+  collect(file.catalog()["PageLabels"], ranges, 0, nodes);
   std::vector<std::string> labels(pages);
   for (auto range = ranges.begin(); range != ranges.end(); ++range) {
     const auto next = std::next(range);

@@ -11,6 +11,8 @@ namespace {
 
 /// More thin lines on a page than this are told by these alone.
 constexpr std::size_t most_lines = 200;
+/// A clip of more is taken for the box round it.
+constexpr std::size_t most_corners = 32;
 
 Box grown(const Box &box, double by) {
   return {box.left - by, box.bottom - by, box.right + by, box.top + by};
@@ -57,6 +59,7 @@ void PageReader::clip_next(const Operation &) { clips_ = true; }
 
 void PageReader::end_path(const Operation &) {
   if (clips_) state_.clip = shared_part(path_.outline(), state_.clip);
+  if (state_.clip.size() > most_corners) state_.clip = outline_of(*box_round(state_.clip), {});
   clips_ = false;
   path_.clear();
 }

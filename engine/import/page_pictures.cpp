@@ -9,7 +9,8 @@ namespace stoneproof::finished {
 namespace {
 
 constexpr std::size_t deepest_form = 24, most_streams = 20'000, most_images = 20'000;
-constexpr std::size_t most_form_content = 64'000'000;
+constexpr std::size_t most_form_content = 64'000'000; ///< of one
+constexpr std::size_t most_followed = 256'000'000;    ///< of all on a page, each as often as it is drawn
 
 Matrix matrix_of(const Object &six) {
   const auto own = six.numbers(6);
@@ -62,13 +63,14 @@ void PageReader::draw_form(const Object &form) {
 void PageReader::follow_within(const Object &stream, const Object &resources, const Matrix &map,
                                const Outline &clip) {
   if (std::find(within_.begin(), within_.end(), stream.id()) != within_.end()) return; // it draws itself
-  if (within_.size() >= deepest_form || ++streams_ > most_streams) {
+  if (within_.size() >= deepest_form || ++streams_ > most_streams || followed_ > most_followed) {
     drawing_.cut_short = true;
     return;
   }
   const Decoded content = file_.decoded(stream, most_form_content);
   drawing_.broken = drawing_.broken || (!content.whole && !content.beyond_limit);
   drawing_.cut_short = drawing_.cut_short || content.beyond_limit;
+  followed_ += content.bytes.size();
   within_.push_back(stream.id());
   const GraphicsState outer = state_;
   const Path outer_path = std::exchange(path_, {});

@@ -93,7 +93,11 @@ PageDrawing PageReader::read(const Object &page, const Object &resources) {
     Decoded decoded = file_.decoded(stream, most_content);
     drawing_.broken = drawing_.broken || (!decoded.whole && !decoded.beyond_limit);
     drawing_.cut_short = drawing_.cut_short || decoded.beyond_limit || content.size() > most_content;
-    if (content.size() <= most_content) content += decoded.bytes + '\n';
+    if (content.empty())
+      content = std::move(decoded.bytes);
+    else if (content.size() <= most_content)
+      content += decoded.bytes;
+    content += '\n';
     file_.forget(stream);
   };
   if (contents.is_array())

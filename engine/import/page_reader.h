@@ -116,8 +116,8 @@ private:
   bool clips_ = false;    ///< the path is to clip once it has been painted
   Matrix text_, line_start_;
   Level *level_ = nullptr;
-  std::vector<std::uint32_t> within_; ///< streams that are being followed
-  std::size_t operations_ = 0, streams_ = 0;
+  std::vector<std::uint32_t> within_;                       ///< streams that are being followed
+  std::size_t operations_ = 0, streams_ = 0, followed_ = 0; ///< `followed_`: bytes of forms and cells
 };
 
 } // namespace stoneproof::finished
