@@ -20,12 +20,19 @@ void webp(Bytes bytes);
 void heif(Bytes bytes);
 /// Reads the bytes as an ICC profile.
 void icc(Bytes bytes);
+/// Reads the bytes as a PDF: its pages, their layout, the samples of its pictures.
+void pdf(Bytes bytes);
+/// Reads the bytes as a content stream, and as a font's map of characters.
+void content(Bytes bytes);
+/// Decodes the bytes by a filter of PDF; the first four name it and its parameters.
+void filter(Bytes bytes);
 
 struct Harness {
   std::string_view family;
   void (*run)(Bytes);
 };
-inline constexpr Harness harnesses[] = {{"jpeg", jpeg}, {"tiff", tiff}, {"png", png}, {"gif", gif},
-                                        {"webp", webp}, {"heif", heif}, {"icc", icc}};
+inline constexpr Harness harnesses[] = {{"jpeg", jpeg},       {"tiff", tiff},    {"png", png}, {"gif", gif},
+                                        {"webp", webp},       {"heif", heif},    {"icc", icc}, {"pdf", pdf},
+                                        {"content", content}, {"filter", filter}};
 
 } // namespace stoneproof::fuzz

@@ -1,6 +1,7 @@
-// Writes small pictures of every kind for the fuzzers to begin with. Usage: make_seeds DIR
-// Run by tests/fuzz/seeds.sh.
+// Writes small pictures of every kind, PDFs and parts of them for the fuzzers to begin with. Usage:
+// make_seeds DIR Run by tests/fuzz/seeds.sh.
 #include "tests/engine/picture/make_newer.h"
+#include "tests/support/made_pdf.h"
 
 #include <tiff.h>
 
@@ -76,6 +77,38 @@ void write_newer(Writer &to) {
     }
 }
 
+void write_pdf(Writer &to) {
+  using stoneproof::test::write_file;
+  const std::string content =
+      "q 1 0 0 1 5 5 cm 0 0 90 90 re W n /I Do /F Do Q BT /T 12 Tf 10 20 Td [(ab)-200(c)] TJ T* (d) ' ET "
+      "/Pattern cs /P scn 0 0 50 50 re f 0.5 w 1 0 0 RG 0 0 m 9 9 l 1 2 3 4 5 6 c S /OC /L BDC EMC "
+      "BI /W 2 /H 2 /BPC 8 /CS /G ID abcd EI ";
+  stoneproof::test::MadePdf pdf;
+  const auto ref = [](int number) { return std::to_string(number) + " 0 R"; };
+  const int image =
+      pdf.stream("/Subtype/Image/Width 2/Height 2/BitsPerComponent 4/ColorSpace[/Indexed/DeviceRGB 3 "
+                 "<000102030405>]/Decode[0 15]/Filter/AHx/SMask 1 0 R",
+                 "10 20>");
+  const int form = pdf.stream("/Subtype/Form/BBox[0 0 9 9]/Matrix[1 0 0 1 2 2]", "0 0 3 3 re f");
+  const int pattern = pdf.stream("/PatternType 1/BBox[0 0 9 9]/XStep 9/YStep 9", "0 0 3 3 re f");
+  const int map =
+      pdf.stream("", "1 beginbfrange <00> <05> <0041> endbfrange 1 beginbfchar <61> <0062> endbfchar");
+  const int font = pdf.add("<</Type/Font/Subtype/Type0/BaseFont/A/ToUnicode " + ref(map) +
+                           "/DescendantFonts[<</DW 500/W[1[2 3]4 5 6]>>]>>");
+  const int layer = pdf.add("<</Type/OCG>>");
+  const std::string resources = "/XObject<</I " + ref(image) + "/F " + ref(form) + ">>/Pattern<</P " +
+                                ref(pattern) + ">>/Font<</T " + ref(font) + ">>/Properties<</L " +
+                                ref(layer) + ">>";
+  write_file(to.next("pdf"),
+             one_page(pdf, content, resources,
+                      "/Rotate 90/TrimBox[1 1 9 9]/Annots[<</Rect[0 0 1 1]/Subtype/Text>>]",
+                      "/PageLabels<</Nums[0<</S/r>>]>>/OCProperties<</OCGs[" + ref(layer) + "]/D<<>>>>"));
+  write_file(to.next("content"), content);
+  write_file(to.next("content"), "2 beginbfrange <01> <03> <0061> <10> <11> [<0041> <D83DDE00>] endbfrange");
+  for (const char kind : {0, 1, 2, 3, 4})
+    write_file(to.next("filter"), std::string{kind, 12, 3, 4} + "abc4142~>z");
+}
+
 } // namespace
 
 int main(int count, char **words) {
@@ -83,4 +116,5 @@ int main(int count, char **words) {
   Writer writer(words[1]);
   write_classic(writer);
   write_newer(writer);
+  write_pdf(writer);
 }

@@ -3,41 +3,11 @@
 #include "engine/colour/profile.h"
 #include "engine/picture/preview.h"
 #include "engine/picture/rows.h"
-#include "tests/fuzz/harnesses.h"
-
-#include <cstdlib>
-#include <string>
-#include <sys/mman.h>
-#include <unistd.h>
+#include "tests/fuzz/memory_file.h"
 
 namespace stoneproof::fuzz {
 
 namespace {
-
-using namespace std::literals;
-
-/// A file without a name that holds the bytes, as long as this lives.
-class MemoryFile {
-public:
-  explicit MemoryFile(Bytes bytes) : descriptor_(::memfd_create("picture", MFD_CLOEXEC)) {
-    must(descriptor_ >= 0 && ::write(descriptor_, bytes.data(), bytes.size()) == std::ssize(bytes));
-  }
-  ~MemoryFile() { ::close(descriptor_); }
-  MemoryFile(const MemoryFile &) = delete;
-  MemoryFile &operator=(const MemoryFile &) = delete;
-  std::string path() const { return "/proc/self/fd/" + std::to_string(descriptor_); }
-
-  static void must(bool holds) {
-    if (!holds) std::abort();
-  }
-
-private:
-  int descriptor_;
-};
-
-void check(const Fault &fault) {
-  MemoryFile::must(!fault.what.empty() && !fault.where.empty() && !fault.remedy.empty());
-}
 
 /// Touches every byte, so that a row that ends too early is seen.
 void read_rows(const std::string &file, PixelSize stored, const PictureLimits &limits) {
@@ -49,7 +19,7 @@ void read_rows(const std::string &file, PixelSize stored, const PictureLimits &l
   for (std::int64_t y = 0; y < layout.height; ++y) {
     const auto row = rows.value()->next();
     if (!row) return check(row.fault());
-    MemoryFile::must(row.value().size() >= row_bytes);
+    must(row.value().size() >= row_bytes);
     for (const std::uint8_t byte : row.value()) sum = static_cast<std::uint8_t>(sum ^ byte);
   }
 }
@@ -61,19 +31,14 @@ void read_picture(Bytes bytes) {
   if (!read) return check(read.fault());
   const Facts &facts = read.value();
   const PixelSize size = facts.size;
-  MemoryFile::must(size.width > 0 && size.height > 0 && size.width * size.height <= limits.most_pixels);
-  MemoryFile::must(facts.pages >= 1 && facts.orientation >= 1 && facts.orientation <= 8);
+  must(size.width > 0 && size.height > 0 && size.width * size.height <= limits.most_pixels);
+  must(facts.pages >= 1 && facts.orientation >= 1 && facts.orientation <= 8);
   const bool lies = facts.orientation >= 5;
   read_rows(file.path(), lies ? PixelSize{size.height, size.width} : size, limits);
   const auto width = static_cast<double>(size.width), height = static_cast<double>(size.height);
   const auto preview =
       read_preview(file.path(), facts, {{width / 3, height / 4, width / 2, height / 2}, 20, 15}, limits);
   if (!preview) check(preview.fault());
-}
-
-bool starts(Bytes bytes, std::string_view with, std::size_t at = 0) {
-  return bytes.size() > at + with.size() &&
-         std::string_view(reinterpret_cast<const char *>(bytes.data()) + at, with.size()) == with;
 }
 
 } // namespace
@@ -104,7 +69,7 @@ void heif(Bytes bytes) {
 
 void icc(Bytes bytes) {
   const ProfileFacts facts = read_profile(bytes);
-  MemoryFile::must(facts.description.size() <= 1000);
+  must(facts.description.size() <= 1000);
 }
 
 } // namespace stoneproof::fuzz
