@@ -25,16 +25,28 @@ T guarded(Step step, T otherwise) {
   }
 }
 
-/// PoDoFo prints its errors by default; RC4 and MD5 of old encryption stand apart in OpenSSL 3.
+/// RC4 and MD5 of old encryption stand apart in OpenSSL 3.
+struct Providers {
+  OSSL_PROVIDER *legacy = OSSL_PROVIDER_load(nullptr, "legacy");
+  OSSL_PROVIDER *standard = OSSL_PROVIDER_load(nullptr, "default");
+  Providers() = default;
+  Providers(const Providers &) = delete;
+  Providers &operator=(const Providers &) = delete;
+  ~Providers() {
+    for (OSSL_PROVIDER *provider : {legacy, standard})
+      if (provider) OSSL_PROVIDER_unload(provider);
+  }
+};
+
+/// PoDoFo prints its errors by default.
 void prepare_libraries() {
   static const bool done = [] {
     PoDoFo::PdfError::EnableLogging(false);
     PoDoFo::PdfError::EnableDebug(false);
     PoDoFo::PdfParser::SetIgnoreBrokenObjects(true);
-    OSSL_PROVIDER_load(nullptr, "legacy");
-    OSSL_PROVIDER_load(nullptr, "default");
     return true;
   }();
+  static const Providers providers;
   static_cast<void>(done);
 }
 
@@ -166,7 +178,7 @@ std::optional<std::vector<double>> Object::numbers(std::size_t count) const {
 }
 
 struct PdfFile::State {
-  explicit State(bool) : parser(&objects) {}
+  explicit State(bool) : parser(&objects) { objects.SetAutoDelete(true); }
   PoDoFo::PdfVecObjects objects;
   PoDoFo::PdfParser parser;
 };
