@@ -159,6 +159,7 @@ std::string_view ContentParser::read_word() {
 }
 
 void ContentParser::read_list(Operand &operand, char end, int depth) {
+  operand.items.reserve(16); // a line of text has some dozens
   while (true) {
     skip_space();
     if (at_end()) return;
@@ -167,10 +168,10 @@ void ContentParser::read_list(Operand &operand, char end, int depth) {
       at_ += doubled ? 2u : 1u;
       return;
     }
-    Operand item;
+    Operand &item = operand.items.emplace_back();
     const bool whole = read_operand(item, depth + 1);
-    if (!whole && item.text != "true" && item.text != "false" && item.text != "null") continue;
-    if (operand.items.size() < most_operands) operand.items.push_back(std::move(item));
+    const bool value = whole || item.text == "true" || item.text == "false" || item.text == "null";
+    if (!value || operand.items.size() > most_operands) operand.items.pop_back();
   }
 }
 

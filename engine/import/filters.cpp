@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
-#include <vector>
+#include <memory>
 
 namespace stoneproof::finished {
 
@@ -80,16 +80,17 @@ Filtered inflated(std::string_view data, std::size_t limit) {
   Filtered filtered;
   z_stream stream{};
   if (inflateInit(&stream) != Z_OK) return {{}, false, false};
-  std::vector<char> part(1 << 16);
+  constexpr std::size_t part_size = 1 << 16;
+  const auto part = std::make_unique_for_overwrite<char[]>(part_size);
   // zlib reads through a pointer that is not const and writes nothing there.
   stream.next_in = const_cast<Bytef *>(reinterpret_cast<const Bytef *>(data.data()));
   stream.avail_in = static_cast<uInt>(std::min<std::size_t>(data.size(), UINT32_MAX));
   int state = Z_OK;
   while (state == Z_OK) {
-    stream.next_out = reinterpret_cast<Bytef *>(part.data());
-    stream.avail_out = static_cast<uInt>(part.size());
+    stream.next_out = reinterpret_cast<Bytef *>(part.get());
+    stream.avail_out = static_cast<uInt>(part_size);
     state = inflate(&stream, Z_NO_FLUSH);
-    if (!give(filtered, {part.data(), part.size() - stream.avail_out}, limit)) break;
+    if (!give(filtered, {part.get(), part_size - stream.avail_out}, limit)) break;
     if (stream.avail_in == 0 && stream.avail_out > 0) break;
   }
   inflateEnd(&stream);

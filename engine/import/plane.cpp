@@ -22,6 +22,10 @@ double signed_area(const Outline &outline) {
   return twice / 2;
 }
 
+bool all_left_of(const Outline &outline, Spot from, Spot to) {
+  return std::all_of(outline.begin(), outline.end(), [&](Spot at) { return cross(from, to, at) >= 0; });
+}
+
 /// What of an outline lies to the left of the line from `from` to `to` (Sutherland and Hodgman, 1974).
 Outline left_of(const Outline &outline, Spot from, Spot to) {
   Outline kept;
@@ -55,7 +59,7 @@ Outline shared_part(const Outline &one, const Outline &other) {
   for (std::size_t i = 0; i < other.size() && !shared.empty(); ++i) {
     Spot from = other[i], to = other[(i + 1) % other.size()];
     if (!leftwards) std::swap(from, to);
-    shared = left_of(shared, from, to);
+    if (!all_left_of(shared, from, to)) shared = left_of(shared, from, to);
   }
   return shared.size() < 3 ? Outline{} : shared;
 }
