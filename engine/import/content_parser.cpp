@@ -2,6 +2,8 @@
 // tests/engine/import/content_parser.test.cpp.
 #include "engine/import/content_parser.h"
 
+#include "engine/import/syntax.h"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -11,20 +13,6 @@
 namespace stoneproof::finished {
 
 namespace {
-
-bool is_space(char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == '\0'; }
-bool is_delimiter(char c) {
-  return c == '(' || c == ')' || c == '<' || c == '>' || c == '[' || c == ']' || c == '{' || c == '}' ||
-         c == '/' || c == '%';
-}
-bool is_regular(char c) { return !is_space(c) && !is_delimiter(c); }
-
-int hex_value(char c) {
-  if (c >= '0' && c <= '9') return c - '0';
-  if (c >= 'a' && c <= 'f') return c - 'a' + 10;
-  if (c >= 'A' && c <= 'F') return c - 'A' + 10;
-  return -1;
-}
 
 /// A number as PDF writes it: no exponent, a sign perhaps doubled by careless programs.
 bool parse_number(std::string_view word, double &number) {

@@ -2,6 +2,8 @@
 // tests/engine/import/filters.test.cpp.
 #include "engine/import/filters.h"
 
+#include "engine/import/syntax.h"
+
 #include <zlib.h>
 
 #include <algorithm>
@@ -12,8 +14,6 @@
 namespace stoneproof::finished {
 
 namespace {
-
-bool is_space(char c) { return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == '\0'; }
 
 /// Adds to the bytes; false where the limit is reached.
 bool give(Filtered &filtered, std::string_view bytes, std::size_t limit) {
@@ -147,10 +147,7 @@ Filtered from_hex(std::string_view data, std::size_t limit) {
   for (const char c : data) {
     if (c == '>') break;
     if (is_space(c)) continue;
-    const int digit = c >= '0' && c <= '9'   ? c - '0'
-                      : c >= 'a' && c <= 'f' ? c - 'a' + 10
-                      : c >= 'A' && c <= 'F' ? c - 'A' + 10
-                                             : -1;
+    const int digit = hex_value(c);
     if (digit < 0) return filtered.whole = false, filtered;
     value = value * 16 + digit;
     if (++digits < 2) continue;

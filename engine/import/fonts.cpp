@@ -133,8 +133,7 @@ Font read_font(const PdfFile &file, const Object &dictionary) {
     font.embedded = true;
     if (font.name.empty()) font.name = dictionary["Name"].name();
     read_picture_glyphs(file, dictionary, font);
-    if (const auto map = dictionary["FontMatrix"].numbers(6))
-      font.glyph_space = {(*map)[0], (*map)[1], (*map)[2], (*map)[3], (*map)[4], (*map)[5]};
+    if (dictionary["FontMatrix"].size() == 6) font.glyph_space = matrix_of(dictionary["FontMatrix"]);
   }
   const Object map = dictionary["ToUnicode"];
   if (map.is_stream())

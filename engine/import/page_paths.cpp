@@ -119,19 +119,13 @@ void PageReader::shade(const Operation &) {
 /// One cell of a tiling pattern, the one that covers the area's middle, for the pictures in it (ISO 32000-1,
 /// 8.7.3).
 void PageReader::tile(const Object &pattern, const Outline &area) {
-  const auto box = pattern["BBox"].numbers(4);
+  const auto cell = box_in(pattern["BBox"]);
   const auto around = box_round(shared_part(area, state_.clip));
-  if (pattern["PatternType"].whole_or(0, 0, 9) != 1 || !box || !around || !shows()) return;
-  const auto own = pattern["Matrix"].numbers(6);
-  const Matrix matrix =
-      own ? Matrix{(*own)[0], (*own)[1], (*own)[2], (*own)[3], (*own)[4], (*own)[5]} : Matrix{};
-  const Matrix map = matrix * level_->base;
-  const double determinant = map.determinant();
-  if (!map.finite() || std::abs(determinant) < 1e-12) return;
-  const Spot middle{(around->left + around->right) / 2 - map.e, (around->bottom + around->top) / 2 - map.f};
-  const Spot inside{(map.d * middle.x - map.c * middle.y) / determinant,
-                    (map.a * middle.y - map.b * middle.x) / determinant};
-  const Box cell = box_of({(*box)[0], (*box)[1]}, {(*box)[2], (*box)[3]});
+  if (pattern["PatternType"].whole_or(0, 0, 9) != 1 || !cell || !around || !shows()) return;
+  const Matrix map = matrix_of(pattern["Matrix"]) * level_->base;
+  if (!map.finite() || std::abs(map.determinant()) < 1e-12) return;
+  const Spot inside =
+      inverse(map).apply({(around->left + around->right) / 2, (around->bottom + around->top) / 2});
   const auto steps = [](double at, double from, double step) {
     return step == 0 ? 0 : std::floor((at - from) / step) * step;
   };
@@ -139,11 +133,11 @@ void PageReader::tile(const Object &pattern, const Outline &area) {
                      0,
                      0,
                      1,
-                     steps(inside.x, cell.left, std::abs(pattern["XStep"].number_or(0))),
-                     steps(inside.y, cell.bottom, std::abs(pattern["YStep"].number_or(0)))};
+                     steps(inside.x, cell->left, std::abs(pattern["XStep"].number_or(0))),
+                     steps(inside.y, cell->bottom, std::abs(pattern["YStep"].number_or(0)))};
   const Matrix placed = shift * map;
   const bool outer = std::exchange(tiling_, true);
-  const Outline clip = shared_part(shared_part(area, state_.clip), outline_of(cell, placed));
+  const Outline clip = shared_part(shared_part(area, state_.clip), outline_of(*cell, placed));
   follow_within(pattern, pattern["Resources"], placed, clip);
   tiling_ = outer;
 }

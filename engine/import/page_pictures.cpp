@@ -12,11 +12,6 @@ constexpr std::size_t deepest_form = 24, most_streams = 20'000, most_images = 20
 constexpr std::size_t most_form_content = 64'000'000; ///< of one
 constexpr std::size_t most_followed = 256'000'000;    ///< of all on a page, each as often as it is drawn
 
-Matrix matrix_of(const Object &six) {
-  const auto own = six.numbers(6);
-  return own ? Matrix{(*own)[0], (*own)[1], (*own)[2], (*own)[3], (*own)[4], (*own)[5]} : Matrix{};
-}
-
 } // namespace
 
 void PageReader::draw_object(const Operation &given) {
@@ -51,11 +46,9 @@ void PageReader::draw_image(std::size_t image) {
 
 void PageReader::draw_form(const Object &form) {
   const Matrix map = matrix_of(form["Matrix"]) * state_.to_page;
-  const auto box = form["BBox"].numbers(4);
+  const auto box = box_in(form["BBox"]);
   if (!map.finite()) return;
-  const Outline clip =
-      box ? shared_part(outline_of(box_of({(*box)[0], (*box)[1]}, {(*box)[2], (*box)[3]}), map), state_.clip)
-          : state_.clip;
+  const Outline clip = box ? shared_part(outline_of(*box, map), state_.clip) : state_.clip;
   const Object own = form["Resources"];
   follow_within(form, own ? own : level_->resources, map, clip);
 }

@@ -17,10 +17,10 @@ struct Inherited {
   Object resources, media, crop, rotate;
 };
 
-std::optional<Box> box_in(const Object &four) {
-  const auto numbers = four.numbers(4);
-  if (!numbers) return std::nullopt;
-  const Box box = box_of({(*numbers)[0], (*numbers)[1]}, {(*numbers)[2], (*numbers)[3]});
+std::optional<Box> page_box(const Object &four) {
+  const auto read = box_in(four);
+  if (!read) return std::nullopt;
+  const Box &box = *read;
   // Beyond 10 km nothing is a page.
   const bool sound = box.width() > 0 && box.height() > 0 && std::abs(box.left) < 3e7 &&
                      std::abs(box.right) < 3e7 && std::abs(box.bottom) < 3e7 && std::abs(box.top) < 3e7;
@@ -29,14 +29,14 @@ std::optional<Box> box_in(const Object &four) {
 
 SheetBoxes boxes_of(const Object &page, const Inherited &inherited) {
   SheetBoxes boxes;
-  if (const auto media = box_in(inherited.media)) {
+  if (const auto media = page_box(inherited.media)) {
     boxes.media = *media;
     boxes.media_named = true;
   }
-  boxes.crop = box_in(inherited.crop);
-  boxes.bleed = box_in(page["BleedBox"]);
-  boxes.trim = box_in(page["TrimBox"]);
-  boxes.art = box_in(page["ArtBox"]);
+  boxes.crop = page_box(inherited.crop);
+  boxes.bleed = page_box(page["BleedBox"]);
+  boxes.trim = page_box(page["TrimBox"]);
+  boxes.art = page_box(page["ArtBox"]);
   const int turns = static_cast<int>(std::clamp(inherited.rotate.number_or(0), -36000.0, 36000.0)) / 90;
   boxes.rotate = (turns % 4 + 4) % 4 * 90;
   const double unit = page["UserUnit"].number_or(1);

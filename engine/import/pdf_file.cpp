@@ -177,6 +177,16 @@ std::optional<std::vector<double>> Object::numbers(std::size_t count) const {
   return numbers;
 }
 
+Matrix matrix_of(const Object &six) {
+  const auto own = six.numbers(6);
+  return own ? Matrix{(*own)[0], (*own)[1], (*own)[2], (*own)[3], (*own)[4], (*own)[5]} : Matrix{};
+}
+
+std::optional<Box> box_in(const Object &four) {
+  const auto own = four.numbers(4);
+  return own ? std::optional(box_of({(*own)[0], (*own)[1]}, {(*own)[2], (*own)[3]})) : std::nullopt;
+}
+
 struct PdfFile::State {
   explicit State(bool) : parser(&objects) { objects.SetAutoDelete(true); }
   PoDoFo::PdfVecObjects objects;

@@ -4,6 +4,7 @@
 
 #include "engine/import/content_parser.h"
 #include "engine/import/filters.h"
+#include "engine/import/plane.h"
 #include "engine/outcome.h"
 
 #include <cstdint>
@@ -65,6 +66,11 @@ private:
   PoDoFo::PdfVecObjects *objects_ = nullptr;
   std::uint32_t id_ = 0;
 };
+
+/// The map that six numbers make; the identity where they are none.
+Matrix matrix_of(const Object &six);
+/// The box between the two corners of an array of four numbers.
+std::optional<Box> box_in(const Object &four);
 
 /// A stream's bytes after its lossless filters.
 struct Decoded {

@@ -33,6 +33,14 @@ constexpr Matrix operator*(const Matrix &first, const Matrix &then) {
           first.e * then.a + first.f * then.c + then.e, first.e * then.b + first.f * then.d + then.f};
 }
 
+/// The map back; its determinant must not be zero.
+constexpr Matrix inverse(const Matrix &map) {
+  const double determinant = map.a * map.d - map.b * map.c;
+  const double a = map.d / determinant, b = -map.b / determinant;
+  const double c = -map.c / determinant, d = map.a / determinant;
+  return {a, b, c, d, -(map.e * a + map.f * c), -(map.e * b + map.f * d)};
+}
+
 /// An upright rectangle; `left` is never beyond `right`, nor `bottom` beyond `top`.
 struct Box {
   double left = 0, bottom = 0, right = 0, top = 0;

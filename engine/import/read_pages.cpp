@@ -17,12 +17,11 @@ std::vector<ShownNote> notes_of(const Object &page) {
   std::vector<ShownNote> notes;
   for (std::size_t i = 0; i < std::min<std::size_t>(list.size(), 2'000); ++i) {
     const Object note = list.at(i);
-    const auto corners = note["Rect"].numbers(4);
+    const auto box = box_in(note["Rect"]);
     const std::string kind = note["Subtype"].name();
     const int flags = note["F"].whole_or(0, 0, 65'535);
-    if (!corners || kind == "Link" || kind == "Popup" || (flags & hidden_flag)) continue;
-    notes.push_back({box_of({(*corners)[0], (*corners)[1]}, {(*corners)[2], (*corners)[3]}), kind,
-                     (flags & print_flag) != 0});
+    if (!box || kind == "Link" || kind == "Popup" || (flags & hidden_flag)) continue;
+    notes.push_back({*box, kind, (flags & print_flag) != 0});
   }
   return notes;
 }

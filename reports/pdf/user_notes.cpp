@@ -10,13 +10,6 @@ namespace stoneproof::pdf {
 
 namespace {
 
-finished::Matrix inverse(const finished::Matrix &map) {
-  const double determinant = map.determinant();
-  const double a = map.d / determinant, b = -map.b / determinant;
-  const double c = -map.c / determinant, d = map.a / determinant;
-  return {a, b, c, d, -(map.e * a + map.f * c), -(map.e * b + map.f * d)};
-}
-
 constexpr double note_side = 20; ///< of the sign of a text note, in points
 constexpr double least_side = 6; ///< of a box: a smaller one is hard to hit
 
@@ -85,7 +78,7 @@ void add_notes(QPDF &user, const std::vector<UserNote> &notes) {
   for (const UserNote &note : notes) {
     if (note.page >= pages.size()) continue;
     QPDFPageObjectHelper &page = pages[note.page];
-    const finished::Box box = area_in_user_space(note, inverse(finished::to_trim(boxes_of(page))));
+    const finished::Box box = area_in_user_space(note, finished::inverse(finished::to_trim(boxes_of(page))));
     QPDFObjectHandle object = page.getObjectHandle();
     QPDFObjectHandle list = object.getKey("/Annots");
     if (!list.isArray()) list = QPDFObjectHandle::newArray();
