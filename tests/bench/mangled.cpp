@@ -27,7 +27,7 @@ Ended read(const std::string &bytes) {
   const test::Folder folder;
   const auto path = test::write_file(folder / "made.pdf", bytes);
   const auto begin = std::chrono::steady_clock::now();
-  const auto outcome = finished::draft_book({path, "", folder.path, ""}, bounds);
+  const auto outcome = finished::draft_book({.pdf = path, .pictures = folder.path}, bounds);
   const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
   return {outcome ? "value" : outcome.fault().what, took.count()};
 }

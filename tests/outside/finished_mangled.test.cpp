@@ -16,7 +16,7 @@ constexpr finished::Bounds tight{std::chrono::seconds(5), 500'000'000};
 bool ends_well(const std::string &bytes) {
   const Folder folder;
   const auto path = write_file(folder / "made.pdf", bytes);
-  const auto outcome = finished::draft_book({path, "", folder.path, ""}, tight);
+  const auto outcome = finished::draft_book({.pdf = path, .pictures = folder.path}, tight);
   if (outcome) {
     CHECK(outcome.value().find("</book>") != std::string::npos);
     return true;
