@@ -5,6 +5,7 @@
 #include "engine/import/pdf_file.h"
 
 #include <cstddef>
+#include <deque>
 #include <memory>
 #include <string>
 #include <unordered_map>
@@ -31,12 +32,13 @@ public:
   std::size_t font(const Object &dictionary);
 
   const std::vector<ImageSource> &images() const { return images_; }
-  const std::vector<Font> &fonts() const { return fonts_; }
+  /// A font stays where it is while others come.
+  const std::deque<Font> &fonts() const { return fonts_; }
 
 private:
   const PdfFile &file_;
   std::vector<ImageSource> images_;
-  std::vector<Font> fonts_;
+  std::deque<Font> fonts_;
   std::vector<std::unique_ptr<Operand>> inline_dictionaries_;
   std::unordered_map<std::uint32_t, std::size_t> image_of_id_, font_of_id_;
 };

@@ -42,7 +42,7 @@ struct ToldText {
   std::string text;
 };
 
-std::vector<Run> runs_of(const finished::Sheet &sheet, const std::vector<finished::Font> &fonts) {
+std::vector<Run> runs_of(const finished::Sheet &sheet, const std::deque<finished::Font> &fonts) {
   finished::SheetBoxes whole;
   whole.media = sheet.boxes.media;
   whole.rotate = sheet.boxes.rotate;

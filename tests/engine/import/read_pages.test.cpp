@@ -145,8 +145,8 @@ TEST_CASE("text ends with its last glyph that is no space, whatever the codes") 
   const int map = pdf.stream("", "2 beginbfchar <20> <0070> <21> <0020> endbfchar");
   const int font = pdf.add("<</Type/Font/Subtype/TrueType/FirstChar 32/Widths[500 250]/ToUnicode " +
                            std::to_string(map) + " 0 R>>");
-  const Opened opened(one_page(pdf, "BT /F 10 Tf 20 50 Td ( ! !!) Tj ET",
-                               "/Font<</F " + std::to_string(font) + " 0 R>>"));
+  const Opened opened(
+      one_page(pdf, "BT /F 10 Tf 20 50 Td ( ! !!) Tj ET", "/Font<</F " + std::to_string(font) + " 0 R>>"));
   REQUIRE(opened.page().texts.size() == 1);
   CHECK(opened.page().texts[0].text == "p p  ");
   CHECK(alike(box_round(opened.page().texts[0].outline).value(), {20, 47.5, 32.5, 57.5}));
@@ -267,6 +267,28 @@ TEST_CASE("glyphs that are pictures are placed, those that are stencils are lett
   const Opened opened(one_page(pdf, "BT /F 100 Tf 20 50 Td (ba) Tj ET", "/Font<</F " + ref(font) + ">>"));
   REQUIRE(opened.page().images.size() == 1);
   CHECK(alike(box_of_picture(opened), {70, 50, 110, 80}));
+}
+
+TEST_CASE("a glyph that shows text in fonts of its own leaves the text that it stands in alone") {
+  MadePdf pdf;
+  const auto ref = [](int number) { return std::to_string(number) + " 0 R"; };
+  std::string inner, fonts;
+  for (int i = 0; i < 20; ++i) {
+    const std::string name = "/A" + std::to_string(i);
+    fonts += name + " " + ref(pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Helvetica>>"));
+    inner += " BT " + name + " 100 Tf (x) Tj ET";
+  }
+  const int glyph = pdf.stream("", "500 0 d0 400 0 0 300 0 0 cm BI /W 2 /H 1 /BPC 8 /CS /G ID ab EI" + inner);
+  const int font =
+      pdf.add("<</Type/Font/Subtype/Type3/FontMatrix[0.001 0 0 0.001 0 0]/FirstChar 97/Widths[500]"
+              "/Encoding<</Differences[97/a]>>/Resources<</Font<<" +
+              fonts + ">>>>/CharProcs<</a " + ref(glyph) + ">>>>");
+  const Opened opened(one_page(pdf, "BT /F 10 Tf 20 50 Td (aa) Tj ET", "/Font<</F " + ref(font) + ">>"));
+  const auto &texts = opened.page().texts;
+  CHECK(opened.page().images.size() == 2);
+  REQUIRE(texts.size() == 41);
+  CHECK(texts.back().text == "aa");
+  CHECK(alike(box_round(texts.back().outline).value(), {20, 47.5, 30, 57.5}));
 }
 
 TEST_CASE("a hundred thousand saves and restores end where they began") {
