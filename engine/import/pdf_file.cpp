@@ -188,7 +188,12 @@ std::optional<Box> box_in(const Object &four) {
 }
 
 struct PdfFile::State {
-  explicit State(bool) : parser(&objects) { objects.SetAutoDelete(true); }
+  explicit State(const std::filesystem::path &path) : file(path, std::ios::binary), parser(&objects) {
+    objects.SetAutoDelete(true);
+  }
+  /// A stream of our own: in a file that it opens itself, PoDoFo goes back by a system call after every byte
+  /// that it looks at.
+  std::ifstream file;
   PoDoFo::PdfVecObjects objects;
   PoDoFo::PdfParser parser;
 };
@@ -202,10 +207,11 @@ Outcome<PdfFile> PdfFile::open(const std::filesystem::path &path, const std::str
   prepare_libraries();
   if (!is_pdf(path))
     return Fault{"the file is not a PDF", path.string(), "Name the PDF that goes to the printer."};
-  auto state = std::make_unique<State>(true);
+  auto state = std::make_unique<State>(path);
   try {
     try {
-      state->parser.ParseFile(path.c_str(), true);
+      state->parser.ParseFile(PoDoFo::PdfRefCountedInputDevice(new PoDoFo::PdfInputDevice(&state->file)),
+                              true);
     } catch (const PoDoFo::PdfError &error) {
       if (error.GetError() != PoDoFo::ePdfError_InvalidPassword) throw;
       state->parser.SetPassword(password);
