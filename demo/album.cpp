@@ -158,4 +158,13 @@ std::span<const AlbumPicture> album() {
   return all;
 }
 
+Canvas painted(const AlbumPicture &picture) {
+  const auto before = [&](int pixels) { return static_cast<int>(pixels / picture.storage.enlarged + 0.5); };
+  Canvas canvas(before(picture.width), before(picture.height));
+  Random random(picture.seed);
+  picture.scene(canvas, random);
+  finish(canvas, picture.finish, picture.seed + 1);
+  return canvas;
+}
+
 } // namespace stoneproof::demo

@@ -29,4 +29,7 @@ struct AlbumPicture {
 /// In the order of the book.
 std::span<const AlbumPicture> album();
 
+/// The picture as it was before it became a file.
+Canvas painted(const AlbumPicture &picture);
+
 } // namespace stoneproof::demo

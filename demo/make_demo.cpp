@@ -25,11 +25,7 @@ void write_in_disguise(const fs::path &file) {
 
 void make(const AlbumPicture &picture, const fs::path &file) {
   if (picture.mishap == Mishap::text_in_disguise) return write_in_disguise(file);
-  const auto before = [&](int pixels) { return static_cast<int>(pixels / picture.storage.enlarged + 0.5); };
-  Canvas canvas(before(picture.width), before(picture.height));
-  Random random(picture.seed);
-  picture.scene(canvas, random);
-  finish(canvas, picture.finish, picture.seed + 1);
+  Canvas canvas = painted(picture);
   if (picture.storage.enlarged != 1) canvas = resized(canvas, picture.width, picture.height);
   if (picture.storage.before > 0) pass_through_jpeg(canvas, picture.storage.before);
   const fs::path kind = file.extension();

@@ -19,8 +19,8 @@ enum class Samples {
 }; ///< indexed: PNG, a fixed palette of 216 colours; rgba8: PNG; cmyk8: TIFF, every ink as dark as the gray
    ///< is
 
-/// The ICC profile that a JPEG carries; `mistaken` is one of gray, `cut_short` ends in the middle.
-enum class Profile { none, wide, mistaken, cut_short };
+/// An ICC profile, e.g. that which a JPEG carries; `mistaken` is one of gray, `cut_short` ends in the middle.
+enum class Profile { none, srgb, wide, mistaken, cut_short };
 
 /// How a picture is stored. Each writer uses what its format can say.
 struct Storage {
@@ -40,6 +40,9 @@ struct Storage {
 
 /// What comes back of a canvas that was saved as a JPEG.
 void pass_through_jpeg(Canvas &canvas, int quality);
+
+/// The whole file; `how` as in write_jpeg.
+std::string jpeg_bytes(const Canvas &canvas, const Storage &how);
 
 /// Each throws std::runtime_error naming the file when it cannot be written.
 void write_jpeg(const std::filesystem::path &file, const Canvas &canvas, const Storage &how);

@@ -3,6 +3,7 @@
 
 #include <cstdio>
 #include <cstdlib>
+#include <fstream>
 #include <memory>
 #include <stdexcept>
 
@@ -71,53 +72,60 @@ void set_up(jpeg_compress_struct &state, const Canvas &canvas, const Storage &ho
   }
 }
 
-} // namespace
-
-void write_jpeg(const std::filesystem::path &file, const Canvas &canvas, const Storage &how) {
-  const std::unique_ptr<std::FILE, int (*)(std::FILE *)> out(std::fopen(file.c_str(), "wb"), std::fclose);
-  if (!out) throw std::runtime_error("cannot write " + file.string());
-  Compressor jpeg;
-  jpeg_stdio_dest(&jpeg.state, out.get());
-  set_up(jpeg.state, canvas, how);
-  jpeg_start_compress(&jpeg.state, TRUE);
+void write_markers(jpeg_compress_struct &state, const Storage &how) {
   if (how.orientation != 1 || !how.camera.empty()) {
     const auto exif = exif_block(how.orientation, how.camera);
-    jpeg_write_marker(&jpeg.state, JPEG_APP0 + 1, exif.data(), static_cast<unsigned>(exif.size()));
+    jpeg_write_marker(&state, JPEG_APP0 + 1, exif.data(), static_cast<unsigned>(exif.size()));
   }
   if (const auto icc = profile_bytes(how.profile); !icc.empty())
-    jpeg_write_icc_profile(&jpeg.state, icc.data(), static_cast<unsigned>(icc.size()));
-  Canvas row(static_cast<int>(jpeg.state.image_width), 1);
-  for (int y = 0; y < static_cast<int>(jpeg.state.image_height); ++y) {
-    for (int x = 0; x < row.width(); ++x) row.set(x, 0, stored(canvas, x, y, how.orientation));
-    auto bytes = packed_row(row, 0, jpeg.state.input_components == 1 ? Samples::gray8 : Samples::rgb8);
-    JSAMPROW start = bytes.data();
-    jpeg_write_scanlines(&jpeg.state, &start, 1);
-  }
-  jpeg_finish_compress(&jpeg.state);
+    jpeg_write_icc_profile(&state, icc.data(), static_cast<unsigned>(icc.size()));
 }
 
-void pass_through_jpeg(Canvas &canvas, int quality) {
-  unsigned char *bytes = nullptr;
+void write_rows(jpeg_compress_struct &state, const Canvas &canvas, int orientation) {
+  Canvas row(static_cast<int>(state.image_width), 1);
+  for (int y = 0; y < static_cast<int>(state.image_height); ++y) {
+    for (int x = 0; x < row.width(); ++x) row.set(x, 0, stored(canvas, x, y, orientation));
+    auto bytes = packed_row(row, 0, state.input_components == 1 ? Samples::gray8 : Samples::rgb8);
+    JSAMPROW start = bytes.data();
+    jpeg_write_scanlines(&state, &start, 1);
+  }
+}
+
+} // namespace
+
+std::string jpeg_bytes(const Canvas &canvas, const Storage &how) {
+  unsigned char *start = nullptr;
   unsigned long size = 0;
   {
     Compressor jpeg;
-    jpeg_mem_dest(&jpeg.state, &bytes, &size);
-    Storage how;
-    how.quality = quality;
+    jpeg_mem_dest(&jpeg.state, &start, &size);
     set_up(jpeg.state, canvas, how);
     jpeg_start_compress(&jpeg.state, TRUE);
-    for (int y = 0; y < canvas.height(); ++y) {
-      auto row = packed_row(canvas, y, Samples::rgb8);
-      JSAMPROW start = row.data();
-      jpeg_write_scanlines(&jpeg.state, &start, 1);
-    }
+    write_markers(jpeg.state, how);
+    write_rows(jpeg.state, canvas, how.orientation);
     jpeg_finish_compress(&jpeg.state);
   }
+  const std::unique_ptr<unsigned char, void (*)(void *)> hold(start, std::free);
+  return {start, start + size};
+}
+
+void write_jpeg(const std::filesystem::path &file, const Canvas &canvas, const Storage &how) {
+  std::ofstream out(file, std::ios::binary);
+  out << jpeg_bytes(canvas, how);
+  out.close();
+  if (!out) throw std::runtime_error("cannot write " + file.string());
+}
+
+void pass_through_jpeg(Canvas &canvas, int quality) {
+  Storage how;
+  how.quality = quality;
+  const std::string bytes = jpeg_bytes(canvas, how);
   jpeg_decompress_struct state{};
   jpeg_error_mgr errors{};
   state.err = jpeg_std_error(&errors);
   jpeg_create_decompress(&state);
-  jpeg_mem_src(&state, bytes, size);
+  const std::vector<unsigned char> file(bytes.begin(), bytes.end());
+  jpeg_mem_src(&state, file.data(), file.size());
   jpeg_read_header(&state, TRUE);
   jpeg_start_decompress(&state);
   std::vector<unsigned char> row(static_cast<std::size_t>(canvas.width()) * 3);
@@ -131,7 +139,6 @@ void pass_through_jpeg(Canvas &canvas, int quality) {
   }
   jpeg_finish_decompress(&state);
   jpeg_destroy_decompress(&state);
-  std::free(bytes);
 }
 
 } // namespace stoneproof::demo

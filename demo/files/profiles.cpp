@@ -49,7 +49,9 @@ std::vector<unsigned char> bytes_of(cmsHPROFILE profile) {
 std::vector<unsigned char> profile_bytes(Profile kind) {
   if (kind == Profile::none) return {};
   cmsToneCurve *curve = cmsBuildGamma(nullptr, 1.8);
-  const cmsHPROFILE profile = kind == Profile::mistaken ? gray(curve) : wide_rgb(curve);
+  const cmsHPROFILE profile = kind == Profile::srgb       ? cmsCreate_sRGBProfile()
+                              : kind == Profile::mistaken ? gray(curve)
+                                                          : wide_rgb(curve);
   cmsFreeToneCurve(curve);
   auto bytes = bytes_of(profile);
   cmsCloseProfile(profile);
