@@ -1,7 +1,9 @@
-// Makes the demo album: paints its pictures and lays book.xml beside them.
-//   make_demo BOOK.XML FOLDER [NAME]    NAME: only the picture files whose name holds it
+// Makes the demo album: paints its pictures and lays book.xml beside them, and a finished PDF that shows some
+// of them, postcards.pdf.
+//   make_demo BOOK.XML FOLDER [NAME]    NAME: only the pictures and the PDF whose name holds it
 // It asks nothing of the project but the book; the book is demo/book.xml.
 #include "demo/album.h"
+#include "demo/postcards/postcards.h"
 
 #include <atomic>
 #include <cstdio>
@@ -67,7 +69,9 @@ int main(int count, char **words) {
   try {
     const fs::path folder = words[2];
     fs::create_directories(folder / "pictures");
-    make_pictures(folder / "pictures", count > 3 ? words[3] : "");
+    const std::string only = count > 3 ? words[3] : "", postcards = "postcards.pdf";
+    make_pictures(folder / "pictures", only);
+    if (postcards.find(only) != std::string::npos) write_postcards(folder / postcards);
     fs::copy_file(words[1], folder / "book.xml", fs::copy_options::overwrite_existing);
   } catch (const std::exception &fault) {
     std::fprintf(stderr, "make_demo: %s\n", fault.what());

@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Plans the scans of the demo album, makes it and its booklet, writes the letters to its contributors and proofs both,
-# on a fresh Debian 12: bash demo/run.sh
+# Plans the scans of the demo album, makes it, its booklet and its postcards, writes the letters to its contributors and
+# proofs all three, on a fresh Debian 12: bash demo/run.sh
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -20,23 +20,29 @@ cp demo/booklet.xml build-demo/book
 build-demo/reports/terminal/stoneproof letters build-demo/book/book.xml --press demo/press.xml \
   --csv build-demo/book/book.rescans.csv
 
-# Both have planted faults, so the proof holds them back: exit status 1 is the right one here.
-for name in book booklet; do
-  status=0
-  build-demo/reports/terminal/stoneproof proof "build-demo/book/$name.xml" --press demo/press.xml \
-    --marks "build-demo/book/$name.xfdf" --cover-marks "build-demo/book/$name.cover.xfdf" || status=$?
+# All have planted faults, so the proof holds them back: exit status 1 is the right one here.
+# held FILE OPTION...
+held() {
+  local status=0
+  build-demo/reports/terminal/stoneproof proof "build-demo/book/$1" --press demo/press.xml "${@:2}" || status=$?
   if [ "$status" -ne 1 ]; then
-    echo "demo: expected $name.xml to be held (exit status 1), got $status" >&2
+    echo "demo: expected $1 to be held (exit status 1), got $status" >&2
     exit 1
   fi
+}
+for name in book booklet; do
+  held "$name.xml" --marks "build-demo/book/$name.xfdf" --cover-marks "build-demo/book/$name.cover.xfdf"
 done
+# The postcards come as the finished PDF alone.
+held postcards.pdf --binding saddle --pictures build-demo/book/pictures --annotate build-demo/book/postcards.noted.pdf
 
 cat <<END
 
-The proofs to look at: build-demo/book/book.proof.pdf and booklet.proof.pdf
+The proofs to look at: build-demo/book/book.proof.pdf, booklet.proof.pdf and, of a finished PDF, postcards.proof.pdf
 The scanning plan:     build-demo/book/book.plan.pdf, its table book.plan.csv
 The letters:           build-demo/book/book.letters, one for each contributor, and as a table book.rescans.csv
 The marks to lay on the finished PDFs: build-demo/book/book.xfdf and book.cover.xfdf, and the booklet's
-The records behind:    build-demo/book/book.record.json and booklet.record.json
+The finished PDF:      build-demo/book/postcards.pdf, and the same with the findings as notes, postcards.noted.pdf
+The records behind:    build-demo/book/book.record.json, booklet.record.json and postcards.record.json
 What was planted:      demo/planted.md
 END
