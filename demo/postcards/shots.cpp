@@ -4,6 +4,7 @@
 #include "demo/album.h"
 
 #include <algorithm>
+#include <cmath>
 #include <future>
 #include <stdexcept>
 #include <vector>
@@ -39,7 +40,7 @@ Canvas exported(const Shot &shot) {
   Canvas canvas = painted(of_album(shot.file));
   const double times = static_cast<double>(shot.width) / canvas.width();
   if (times < 0.75) blur(canvas, 0.4 / times); // else the grain would come out coarse
-  return resized(canvas, shot.width, static_cast<int>(canvas.height() * times + 0.5));
+  return resized(canvas, shot.width, static_cast<int>(std::lround(canvas.height() * times)));
 }
 
 /// Another shot of the coast, a little later: a cloud has come up on the right, and a second boat. Planted.
