@@ -30,13 +30,6 @@ std::size_t fold_of(const BoundBook &bound) {
   return bound.multiple % 2 == 0 ? bound.multiple : bound.multiple * 2;
 }
 
-/// "210 × 279.5 mm", to the nearest hundredth.
-std::string exact_size(const Size &size) {
-  std::string width = nearest_millimetres(size.width);
-  width.resize(width.size() - 3); // the unit
-  return fmt::format("{} × {}", width, nearest_millimetres(size.height));
-}
-
 std::string_view paper_name(StockPart part) {
   switch (part) {
   case StockPart::block: return "the pages";

@@ -185,6 +185,9 @@ std::vector<CreepRow> creep_rows(const BoundBook &bound) {
 
 std::string thickness(Length length) { return trimmed(length.mm(), 3) + " mm"; }
 std::string nearest_millimetres(Length length) { return bare(length) + " mm"; }
+std::string exact_size(const Size &size) {
+  return fmt::format("{} × {}", bare(size.width), nearest_millimetres(size.height));
+}
 std::string banded(const Banded &length) {
   return fmt::format("{} ± {}", nearest_millimetres(length.length), millimetres_up(length.tolerance));
 }

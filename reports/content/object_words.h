@@ -41,6 +41,8 @@ ObjectWords object_words(const Evidence &evidence);
 std::string thickness(Length length);
 /// "7.68 mm", to the nearest hundredth: for what was reckoned and has a tolerance beside it.
 std::string nearest_millimetres(Length length);
+/// "210 × 279.5 mm", to the nearest hundredth.
+std::string exact_size(const Size &size);
 /// "7.68 mm ± 0.84 mm": the tolerance is rounded up.
 std::string banded(const Banded &length);
 

@@ -27,7 +27,7 @@ std::string binding_phrase(BindingKind kind) {
 
 std::string job_line(const Evidence &evidence) {
   const Book &book = evidence.book;
-  return fmt::format("{} trim, {}, {}, {}, {}", size(book.trim), binding_phrase(book.binding.kind),
+  return fmt::format("{} trim, {}, {}, {}, {}", exact_size(book.trim), binding_phrase(book.binding.kind),
                      count(book.page_count(), "page", "pages"),
                      count(book.pictures.size(), "listed picture", "listed pictures"),
                      count(evidence.frames.size(), "frame", "frames"));

@@ -2,6 +2,7 @@
 #include "reports/pdf/user_page.h"
 
 #include <fmt/format.h>
+#include <qpdf/Pl_Discard.hh>
 #include <qpdf/QPDFPageDocumentHelper.hh>
 
 #include <map>
@@ -52,6 +53,17 @@ void fill(QPDFObjectHandle &empty, QPDF &proof, QPDFPageObjectHelper &page) {
   empty.replaceStreamData(content, QPDFObjectHandle::newNull(), QPDFObjectHandle::newNull());
 }
 
+/// Whether its content can be decoded to its end.
+bool is_whole(QPDFPageObjectHelper &page) {
+  try {
+    Pl_Discard nowhere;
+    page.pipeContents(&nowhere);
+    return true;
+  } catch (const std::exception &) {
+    return false;
+  }
+}
+
 } // namespace
 
 finished::SheetBoxes boxes_of(QPDFPageObjectHelper &page) {
@@ -72,7 +84,7 @@ void fill_own_pages(QPDF &proof, QPDF &user) {
   for (QPDFObjectHandle &object : proof.getAllObjects()) {
     if (!object.isStream() || !object.getDict().hasKey(key)) continue;
     const auto page = static_cast<std::size_t>(object.getDict().getKey(key).getIntValueAsInt());
-    if (page < pages.size()) fill(object, proof, pages[page]);
+    if (page < pages.size() && is_whole(pages[page])) fill(object, proof, pages[page]);
   }
 }
 

@@ -17,7 +17,8 @@ std::unique_ptr<QPDF> open_quietly(const std::filesystem::path &file, const std:
 /// The boxes of a page, read as the importer reads them.
 finished::SheetBoxes boxes_of(QPDFPageObjectHelper &page);
 
-/// Replaces the empty forms of `proof` by the pages of `user`. Pages that are not there leave theirs empty.
+/// Replaces the empty forms of `proof` by the pages of `user`. Pages that are not there, or damaged, leave
+/// theirs empty.
 void fill_own_pages(QPDF &proof, QPDF &user);
 
 void add_notes(QPDF &user, const std::vector<UserNote> &notes);
