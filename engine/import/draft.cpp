@@ -4,6 +4,7 @@
 
 #include "engine/book/write.h"
 #include "engine/import/layout_of.h"
+#include "engine/import/mend.h"
 #include "engine/import/picture_export.h"
 #include "engine/import/read_pages.h"
 
@@ -34,8 +35,21 @@ std::string stem_of(const ImageSource &source, std::map<std::size_t, int> &count
   return fmt::format("page-{:03}-{}", source.page + 1, ++counts[source.page]);
 }
 
+/// The file as it is, or where it cannot be opened the one that it is mended to.
+Outcome<PdfFile> open_or_mend(const DraftOrder &order, bool &mended) {
+  auto file = PdfFile::open(order.pdf, order.password);
+  if (file || !is_pdf(order.pdf)) return file;
+  const std::filesystem::path copy = order.pictures / ".mended.pdf";
+  mended = mend_pdf(order.pdf, order.password, copy);
+  auto again = mended ? PdfFile::open(copy) : file;
+  std::error_code ignored;
+  std::filesystem::remove(copy, ignored); // the open file stays
+  return again ? std::move(again) : std::move(file);
+}
+
 Outcome<std::string> draft_here(const DraftOrder &order) {
-  const auto file = PdfFile::open(order.pdf, order.password);
+  bool mended = false;
+  const auto file = open_or_mend(order, mended);
   if (!file) return file.fault();
   const Drawn drawn = read_pages(file.value());
   if (drawn.sheets.empty())
@@ -51,7 +65,7 @@ Outcome<std::string> draft_here(const DraftOrder &order) {
     pictures.push_back(std::move(picture));
   }
   const PrintFile print_file{order.pdf.filename().string(), file.value().version(), file.value().encrypted(),
-                             drawn.output_intent, fonts_of(drawn)};
+                             drawn.output_intent,           fonts_of(drawn),        mended};
   Book book = layout_of(drawn, pictures, order.pdf.string(), print_file);
   book.binding.kind = order.binding;
   return book_text(book);

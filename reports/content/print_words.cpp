@@ -116,6 +116,10 @@ std::string other_paper_words(const Evidence &evidence, const Finding &finding) 
 }
 
 std::string broken_content_words(const Evidence &evidence, const Finding &finding) {
+  if (!finding.page)
+    return "The PDF is damaged: it could be read only after its table of objects had been rebuilt, and what "
+           "could not be "
+           "found again is missing here.";
   return page_of(evidence, finding).print->broken
              ? "Some of what the page draws is damaged and could not be read."
              : "The page draws more than is followed here; the rest of it was not checked.";

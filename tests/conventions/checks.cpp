@@ -43,7 +43,7 @@ constexpr Library libraries[] = {
     {"tbb/.*", "engine/run"},
     {"podofo/.*", "engine/import reports/pdf"},
     {"(openjpeg|jbig2)\\.h", "engine/import"},
-    {"qpdf/.*", "reports/pdf"},
+    {"qpdf/.*", "engine/import reports/pdf"},
     {"hb(-.*)?\\.h", "reports/type"},
     {"fontconfig/.*", "reports/type"},
     {"nlohmann/.*", "reports/record"},

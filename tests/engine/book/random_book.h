@@ -107,6 +107,7 @@ private:
   Node print_file() {
     Node file{"print-file", {{"file", "a b.pdf"}, {"version", "1.7"}, {"encrypted", "no"}}};
     maybe(file, "output-intent", "FOGRA39");
+    maybe(file, "mended", chance_.one_in(2) ? "yes" : "no");
     for (std::size_t n = chance_.below(3); n > 0; --n)
       file.children.push_back({"font",
                                {{"name", "Gentium Plus"},

@@ -94,6 +94,20 @@ TEST_CASE("object streams, linearized files and updates are read") {
   }
 }
 
+TEST_CASE("a PDF whose table of objects is broken is mended, and says so") {
+  Folder folder;
+  std::string pdf = sound_pdf();
+  pdf.replace(pdf.rfind("startxref"), std::string::npos, "startxref\n7\n%%EOF\n");
+  const auto text = drafted(pdf, folder);
+  REQUIRE(text);
+  const auto book = parse_book(SourceText("made.xml", text.value()));
+  REQUIRE(book);
+  CHECK(book.value->print_file->mended);
+  CHECK(book.value->pages.at(0).frames.size() == 1);
+  CHECK(std::filesystem::exists(folder / "page-001-1.tif"));
+  CHECK_FALSE(std::filesystem::exists(folder / ".mended.pdf"));
+}
+
 TEST_CASE("a folder that cannot be written to is a fault") {
   Folder folder;
   std::ofstream(folder.path / "made.pdf", std::ios::binary) << sound_pdf();
