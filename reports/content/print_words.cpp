@@ -15,8 +15,16 @@ namespace stoneproof::content {
 
 namespace {
 
-const Page &page_of(const Evidence &evidence, const Finding &finding) {
-  return evidence.book.pages[*finding.page];
+/// What the PDF tells of the page that a finding is about; nothing where it is about none.
+PrintPage print_of(const Evidence &evidence, const Finding &finding) {
+  return finding.page ? evidence.book.pages[*finding.page].print.value_or(PrintPage{}) : PrintPage{};
+}
+
+/// A figure of the finding, or a plain one where it has another kind.
+template <class Figure>
+Figure figure_of(const Measure &measure) {
+  const auto *figure = std::get_if<Figure>(&measure);
+  return figure ? *figure : Figure{};
 }
 
 std::string master_name(const Evidence &evidence, const Finding &finding) {
@@ -29,10 +37,9 @@ std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt())
 } // namespace
 
 std::string trim_box_words(const Evidence &, const Finding &finding) {
-  const auto *count = std::get_if<Count>(&finding.measured);
-  const std::size_t pages = count ? count->value : 1;
+  const std::size_t pages = figure_of<Count>(finding.measured).value;
   return fmt::format("{} no TrimBox; the edge of the sheet was taken for the trim.",
-                     pages == 1 ? std::string("The page names")
+                     pages <= 1 ? std::string("The page names")
                                 : fmt::format("This page and {} more name", pages - 1));
 }
 
@@ -55,7 +62,7 @@ std::string master_words(const Evidence &evidence, const Finding &finding) {
 }
 
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {
-  switch (box_fault(page_of(evidence, finding).print->boxes).value_or(BoxFault::beyond_media)) {
+  switch (box_fault(print_of(evidence, finding).boxes).value_or(BoxFault::beyond_media)) {
   case BoxFault::trim_and_art: return "The page names a TrimBox and an ArtBox; only one of them may stand.";
   case BoxFault::trim_beyond_bleed: return "The TrimBox reaches beyond the BleedBox.";
   case BoxFault::cropped: return "The CropBox cuts off some of the page or of its bleed.";
@@ -72,7 +79,7 @@ std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &fin
                          : i + 1 == finding.sides.size() ? " and "
                                                          : ", ",
                          side_name(evidence.spaces[*finding.page], finding.sides[i]));
-  const Length left = std::get<Length>(finding.measured);
+  const Length left = figure_of<Length>(finding.measured);
   return fmt::format(
       "Something is painted to the edge at the {}, and the sheet of the PDF {}; {} of bleed are wanted.",
       sides, left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there",
@@ -80,13 +87,14 @@ std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &fin
 }
 
 std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding) {
+  if (!finding.font) return "A font is not in the file.";
   const PrintFont &font = evidence.book.print_file->fonts[*finding.font];
   return fmt::format("The font {} is not in the file; page {} is the first that shows it.", font.name,
                      font.first_page);
 }
 
 std::string paint_not_accepted_words(const Evidence &evidence, const Finding &finding) {
-  const auto colour = unaccepted_paint(evidence.press, page_of(evidence, finding).print->painted_in);
+  const auto colour = unaccepted_paint(evidence.press, print_of(evidence, finding).painted_in);
   const std::string_view name = colour == ColourModel::rgb    ? "RGB"
                                 : colour == ColourModel::cmyk ? "CMYK"
                                 : colour == ColourModel::gray ? "gray"
@@ -95,7 +103,7 @@ std::string paint_not_accepted_words(const Evidence &evidence, const Finding &fi
 }
 
 std::string hairline_words(const Evidence &, const Finding &finding) {
-  const Length width = std::get<Length>(finding.measured), wanted = std::get<Length>(finding.wanted);
+  const Length width = figure_of<Length>(finding.measured), wanted = figure_of<Length>(finding.wanted);
   if (width == Length{})
     return fmt::format("A line has no width of its own; the press sheet wants at least {}.", points(wanted));
   return fmt::format("A line is only {} wide; the press sheet wants at least {}.", points(width),
@@ -103,13 +111,14 @@ std::string hairline_words(const Evidence &, const Finding &finding) {
 }
 
 std::string note_on_page_words(const Evidence &, const Finding &finding) {
-  const std::size_t notes = std::get<Count>(finding.measured).value;
+  const std::size_t notes = figure_of<Count>(finding.measured).value;
   return notes == 1 ? std::string("A comment or a form field lies on the page.")
                     : fmt::format("{} comments or form fields lie on the page.", notes);
 }
 
 std::string other_paper_words(const Evidence &evidence, const Finding &finding) {
-  const Size page = *page_of(evidence, finding).trim, book = evidence.book.trim;
+  const Size book = evidence.book.trim;
+  const Size page = finding.page ? evidence.book.pages[*finding.page].trim.value_or(book) : book;
   return fmt::format(
       "The page is {:.0f} × {:.0f} mm, a size of office paper; the book is {:.0f} × {:.0f} mm.",
       page.width.mm(), page.height.mm(), book.width.mm(), book.height.mm());
@@ -120,7 +129,7 @@ std::string broken_content_words(const Evidence &evidence, const Finding &findin
     return "The PDF is damaged: it could be read only after its table of objects had been rebuilt, and what "
            "could not be "
            "found again is missing here.";
-  return page_of(evidence, finding).print->broken
+  return print_of(evidence, finding).broken
              ? "Some of what the page draws is damaged and could not be read."
              : "The page draws more than is followed here; the rest of it was not checked.";
 }

@@ -198,7 +198,7 @@ TEST_CASE("words lie where pdftotext finds them") {
                             word.text, box.left, box.right, box.bottom, box.top, share);
     });
     words += here;
-    if (lost != known_to_be_lost(path))
+    if (lost > known_to_be_lost(path))
       differences +=
           fmt::format("{}: {} of {} words, the first on {}\n", sample_name(path), lost, here, first);
   });
