@@ -41,7 +41,8 @@ Outcome<PdfFile> open_or_mend(const DraftOrder &order, bool &mended) {
   if (file || !is_pdf(order.pdf)) return file;
   const std::filesystem::path copy = order.pictures / ".mended.pdf";
   mended = mend_pdf(order.pdf, order.password, copy);
-  auto again = mended ? PdfFile::open(copy) : file;
+  if (!mended) return file;
+  auto again = PdfFile::open(copy);
   std::error_code ignored;
   std::filesystem::remove(copy, ignored); // the open file stays
   return again ? std::move(again) : std::move(file);

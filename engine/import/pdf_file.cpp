@@ -63,6 +63,8 @@ Fault fault_of(const PoDoFo::PdfError &error, const std::filesystem::path &path,
 } // namespace
 
 bool is_pdf(const std::filesystem::path &file) {
+  std::error_code ignored;
+  if (!std::filesystem::is_regular_file(file, ignored)) return false; // a pipe would have us wait
   std::ifstream stream(file, std::ios::binary);
   std::string head(1024, '\0'); // ISO 32000-1, annex H, note 13: readers look so far for the header
   stream.read(head.data(), static_cast<std::streamsize>(head.size()));

@@ -47,6 +47,6 @@ TEST_CASE("a file tells of the dirt that it shares with others") {
   CHECK(dirt_fact({speck, {}, {"b.tif", "c.tif"}}) ==
         "a speck 21 % of its width from the left and 40 % of its height from the top, as in b.tif and c.tif");
   speck.certainty = Certainty::hint;
-  
+
   CHECK(dirt_fact({speck, {}, {"b.tif"}}).starts_with("perhaps a speck"));
 }

@@ -27,7 +27,10 @@ TEST_CASE("each rule that found something is named once, with how often and what
   CHECK(words.rules[0].title == find_rule("empty-frame")->title);
   CHECK(words.rules[0].count == "2 times");
   CHECK(words.rules[0].measure == find_rule("empty-frame")->measure);
-  CHECK(words.silent == all_rules().size() - 1);
+  // Rules of finished PDFs have nothing to look at here.
+  const auto silent = static_cast<std::size_t>(
+      std::ranges::count_if(all_rules(), [](const Rule *rule) { return !rule->of_finished_pdf; }));
+  CHECK(words.silent == silent - 1);
 }
 
 TEST_CASE("the method tells what was not done") {

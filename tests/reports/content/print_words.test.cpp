@@ -90,9 +90,9 @@ TEST_CASE("a sheet that ends at the trim is told with its sides") {
   print.boxes.media = *print.boxes.trim;
   print.boxes.bleed.reset();
   print.painted = Rect{{}, {}, Length::of_mm(50), Length::of_mm(20)};
-  CHECK(told(book, "no-room-for-bleed") == "Something is painted to the edge at the top and inside, and the "
-                                           "sheet of the PDF ends there; 3 mm of bleed are "
-                                           "wanted.");
+  CHECK(told(book, "no-room-for-bleed") ==
+        "Something is painted to the edge at the top, and the sheet of the PDF "
+        "ends there; 3 mm of bleed are wanted.");
 }
 
 TEST_CASE("the press sheet's rows about finished PDFs stand where there is one") {
