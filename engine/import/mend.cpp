@@ -11,7 +11,10 @@ namespace stoneproof::finished {
 namespace {
 
 struct CleanUp {
-  void operator()(_qpdf_data *data) const { qpdf_cleanup(&data); }
+  void operator()(_qpdf_data *data) const {
+    if (qpdf_has_error(data)) qpdf_get_error(data); // one that nobody asked for would be printed
+    qpdf_cleanup(&data);
+  }
 };
 
 } // namespace
@@ -20,6 +23,7 @@ bool mend_pdf(const std::filesystem::path &pdf, const std::string &password,
               const std::filesystem::path &mended) {
   const std::unique_ptr<_qpdf_data, CleanUp> data(qpdf_init());
   qpdf_set_suppress_warnings(data.get(), QPDF_TRUE);
+  qpdf_silence_errors(data.get());
   const auto works = [](QPDF_ERROR_CODE code) { return (code & QPDF_ERRORS) == 0; };
   if (!works(qpdf_read(data.get(), pdf.c_str(), password.empty() ? nullptr : password.c_str()))) return false;
   if (!works(qpdf_init_write(data.get(), mended.c_str()))) return false;

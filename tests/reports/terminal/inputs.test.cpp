@@ -87,7 +87,7 @@ wrong.xml:7:5: <picture> lacks the attribute file
 wrong.xml:7:24: <picture> has no attribute fiel (did you mean file?)
         <picture id="żółw" fiel="żółw.tif"/>
                            ^
-  Its attributes are id, file, use, contributor.
+  Its attributes are id, file, use, profile, contributor.
 wrong.xml:11:31: no picture has the id "żołw" (did you mean żółw?)
           <frame id="f1" picture="żołw" x="0mm" y="0mm" width="0mm" height="5mm"/>
                                   ^
@@ -99,7 +99,7 @@ wrong.xml:11:60: width="0mm": this length must be more than zero
 wrong.xml:12:7: <page> takes no element <farme> (did you mean frame?)
           <farme/>
           ^
-  Its elements are frame, text.
+  Its elements are frame, text, sheet.
 sheet.xml:2:1: </pres> does not close <press>
     </pres>
     ^
