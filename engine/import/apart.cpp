@@ -25,7 +25,7 @@ using Clock = std::chrono::steady_clock;
 constexpr char value_mark = 'V', fault_mark = 'F', end_mark = '\n';
 constexpr int out_of_memory = 3, other_end = 4; ///< exit statuses of the child
 
-std::uint64_t memory_held() {
+[[maybe_unused]] std::uint64_t memory_held() {
   std::ifstream statm("/proc/self/statm");
   std::uint64_t pages = 0;
   statm >> pages;
