@@ -46,6 +46,7 @@ standard_widths(std::string_view name, const std::unordered_map<unsigned, std::s
   if (!standard) return widths;
   try {
     PoDoFo::PdfVecObjects objects;
+    objects.SetAutoDelete(true);
     const std::unique_ptr<PoDoFo::PdfFont> font(PoDoFo::PdfFontFactory::CreateBase14Font(
         standard, PoDoFo::ePdfFont_Normal, PoDoFo::PdfEncodingFactory::GlobalWinAnsiEncodingInstance(),
         &objects));
