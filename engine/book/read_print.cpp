@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 namespace stoneproof {
 
 namespace {
@@ -46,25 +48,14 @@ public:
     ElementReader reader(element, faults_);
     const std::string kind = reader.required("kind", parse_line);
     const Rect rect = read_rect(reader);
-    const auto take = [&](std::optional<Rect> &box) {
-      if (box)
-        reader.fault(element.place, fmt::format("the page has its {} box already", kind),
-                     "Keep one of them.");
-      box = rect;
-    };
-    if (kind == "media")
-      take(media_);
-    else if (kind == "crop")
-      take(boxes_.crop);
-    else if (kind == "bleed")
-      take(boxes_.bleed);
-    else if (kind == "trim")
-      take(boxes_.trim);
-    else if (kind == "art")
-      take(boxes_.art);
-    else if (!kind.empty())
+    std::optional<Rect> *const place = place_of(kind);
+    if (!place && !kind.empty())
       reader.fault(reader.place_of("kind"), fmt::format("there is no {} box", in_quotes(kind)),
                    "Write media, crop, bleed, trim or art.");
+    if (!place) return;
+    if (*place)
+      reader.fault(element.place, fmt::format("the page has its {} box already", kind), "Keep one of them.");
+    *place = rect;
   }
 
   PageBoxes boxes() {
@@ -75,6 +66,18 @@ public:
   }
 
 private:
+  /// Null: there is no such kind.
+  std::optional<Rect> *place_of(std::string_view kind) {
+    const std::pair<std::string_view, std::optional<Rect> *> places[] = {{"media", &media_},
+                                                                         {"crop", &boxes_.crop},
+                                                                         {"bleed", &boxes_.bleed},
+                                                                         {"trim", &boxes_.trim},
+                                                                         {"art", &boxes_.art}};
+    for (const auto &[name, place] : places)
+      if (name == kind) return place;
+    return nullptr;
+  }
+
   ElementReader &sheet_;
   FaultList &faults_;
   std::optional<Rect> media_;

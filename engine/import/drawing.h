@@ -42,7 +42,7 @@ struct Paints {
 
 /// The colour spaces in which something was painted with other than pictures.
 struct ColourUse {
-  bool gray = false, rgb = false, cmyk = false, spot = false, other = false;
+  bool gray = false, rgb = false, cmyk = false, spot = false;
 };
 
 /// What a page draws, each kind in the order in which it is drawn.

@@ -65,7 +65,6 @@ void PageReader::use(const Paint &paint) {
   if (paint.ink == Ink::rgb) colours.rgb = true;
   if (paint.ink == Ink::cmyk) colours.cmyk = true;
   if (paint.ink == Ink::spot) colours.spot = true;
-  if (paint.ink == Ink::other) colours.other = true;
 }
 
 } // namespace stoneproof::finished

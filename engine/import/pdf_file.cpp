@@ -235,7 +235,6 @@ std::string PdfFile::version() const {
 }
 
 bool PdfFile::encrypted() const { return state_->parser.GetEncrypted(); }
-bool PdfFile::linearized() const { return state_->parser.IsLinearized(); }
 
 Decoded PdfFile::decoded(const Object &stream, std::size_t limit) const {
   if (!stream.is_stream()) return {{}, {}, {}, false};

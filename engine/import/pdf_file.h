@@ -94,7 +94,6 @@ public:
   Object catalog() const { return trailer()["Root"]; }
   std::string version() const; ///< of its header, or the catalog's where that is later, e.g. "1.7"
   bool encrypted() const;
-  bool linearized() const;
 
   Decoded decoded(const Object &stream, std::size_t limit) const;
   /// Lets go of what was read of an indirect object; it is read again when it is asked for.

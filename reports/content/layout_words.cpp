@@ -50,15 +50,11 @@ bool is_all(const Finding &finding) {
 
 std::string nearly_aligned_words(const Evidence &evidence, const Finding &finding) {
   const bool several = finding.sides.size() > 1;
-  std::string edges;
-  for (std::size_t i = 0; i < finding.sides.size(); ++i)
-    edges += fmt::format("{}{}",
-                         i == 0                          ? ""
-                         : i + 1 == finding.sides.size() ? " and "
-                                                         : ", ",
-                         edge_name(finding.sides[i]));
-  return fmt::format("Its {} {} of {} by {}{}.", edges, several ? "edges miss those" : "edge misses that",
-                     other_frame(evidence, finding), several ? "up to " : "", figure(finding.measured));
+  std::vector<std::string> edges;
+  for (const PageSide side : finding.sides) edges.emplace_back(edge_name(side));
+  return fmt::format("Its {} {} of {} by {}{}.", listed(edges),
+                     several ? "edges miss those" : "edge misses that", other_frame(evidence, finding),
+                     several ? "up to " : "", figure(finding.measured));
 }
 
 std::string sliver_overlap_words(const Evidence &evidence, const Finding &finding) {
@@ -67,16 +63,8 @@ std::string sliver_overlap_words(const Evidence &evidence, const Finding &findin
 }
 
 std::string stray_margin_words(const Evidence &evidence, const Finding &finding) {
-  const PageSpace &space = evidence.spaces[*finding.page];
-  std::string sides;
-  for (std::size_t i = 0; i < finding.sides.size(); ++i)
-    sides += fmt::format("{}{}",
-                         i == 0                          ? ""
-                         : i + 1 == finding.sides.size() ? " and "
-                                                         : ", ",
-                         side_name(space, finding.sides[i]));
   const bool several = finding.sides.size() > 1;
-  return fmt::format("Margin at the {}: {}{}; on most pages of this side it is {}.", sides,
+  return fmt::format("Margin {}: {}{}; on most pages of this side it is {}.", sides_phrase(evidence, finding),
                      several ? "one is " : "", figure(finding.measured), figure(finding.wanted));
 }
 

@@ -72,17 +72,11 @@ std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) 
 }
 
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding) {
-  std::string sides;
-  for (std::size_t i = 0; i < finding.sides.size(); ++i)
-    sides += fmt::format("{}{}",
-                         i == 0                          ? ""
-                         : i + 1 == finding.sides.size() ? " and "
-                                                         : ", ",
-                         side_name(evidence.spaces[*finding.page], finding.sides[i]));
   const Length left = figure_of<Length>(finding.measured);
   return fmt::format(
-      "Something is painted to the edge at the {}, and the sheet of the PDF {}; {} of bleed are wanted.",
-      sides, left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there",
+      "Something is painted to the edge {}, and the sheet of the PDF {}; {} of bleed are wanted.",
+      sides_phrase(evidence, finding),
+      left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there",
       figure(finding.wanted));
 }
 

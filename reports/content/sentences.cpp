@@ -69,13 +69,6 @@ std::string stretch_words(const Evidence &evidence, const Finding &finding) {
   return fmt::format("Stretched by {} in {}.", figure(finding.measured), wider ? "width" : "height");
 }
 
-std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
-  std::vector<std::string> names;
-  for (const PageSide side : finding.sides)
-    names.emplace_back(side_name(evidence.spaces[*finding.page], side));
-  return "at the " + listed(names);
-}
-
 /// What is wanted is rounded up: who keeps to the figure that is shown is not held for its rounding.
 std::string wanted_figure(const Finding &finding) {
   const auto *length = std::get_if<Length>(&finding.wanted);
@@ -308,6 +301,13 @@ std::string filled(std::string_view words, const Finding &finding) {
 }
 
 } // namespace
+
+std::string sides_phrase(const Evidence &evidence, const Finding &finding) {
+  std::vector<std::string> names;
+  for (const PageSide side : finding.sides)
+    names.emplace_back(side_name(evidence.spaces[*finding.page], side));
+  return "at the " + listed(names);
+}
 
 std::string message(const Evidence &evidence, const Finding &finding) {
   const Row *row = row_of(finding.rule);

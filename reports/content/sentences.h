@@ -24,6 +24,9 @@ std::string subject(const Evidence &evidence, const Finding &finding);
 /// As the reader names a side: those of a spread by left, right and fold, those of a page from its binding.
 std::string_view side_name(const PageSpace &space, PageSide side);
 
+/// "at the top, outside and bottom": the sides of the page that a finding is about.
+std::string sides_phrase(const Evidence &evidence, const Finding &finding);
+
 /// "Hold", "Query", "Note".
 std::string_view grade_name(Grade grade);
 

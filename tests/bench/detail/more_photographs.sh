@@ -4,14 +4,7 @@
 # Usage: more_photographs.sh DIR     DIR/tune and DIR/score are filled. Needs imagemagick.
 set -euo pipefail
 dir=$1
-mkdir -p "$dir"/{debs,tune,score}
-
-fetch() { # package
-  [ -d "$dir/debs/$1" ] && return
-  (cd "$dir/debs" && apt-get download -q "$1" >/dev/null 2>&1)
-  mkdir "$dir/debs/$1"
-  dpkg-deb -x "$dir"/debs/"$1"_*.deb "$dir/debs/$1"
-}
+. "$(dirname "$0")/packages.sh"
 fetch mate-backgrounds
 fetch ukui-wallpapers
 

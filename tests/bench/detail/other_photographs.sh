@@ -4,14 +4,7 @@
 # Usage: other_photographs.sh DIR     DIR/tune and DIR/score are filled. Needs imagemagick; nothing of them is committed.
 set -euo pipefail
 dir=$1
-mkdir -p "$dir"/{debs,tune,score}
-
-fetch() { # package
-  [ -d "$dir/debs/$1" ] && return
-  (cd "$dir/debs" && apt-get download -q "$1" >/dev/null 2>&1)
-  mkdir "$dir/debs/$1"
-  dpkg-deb -x "$dir"/debs/"$1"_*.deb "$dir/debs/$1"
-}
+. "$(dirname "$0")/packages.sh"
 for package in opencv-doc visp-images-data libelementary-data qtdeclarative5-examples qtbase5-examples scratch; do fetch "$package"; done
 
 names=(aloeL.jpg leuvenA.jpg leuvenB.jpg ela_original.jpg building.jpg graf1.png graf3.png rubberwhale1.png board.jpg basketball1.png

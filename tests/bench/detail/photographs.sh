@@ -6,14 +6,7 @@
 # Needs imagemagick; fetches two more packages with apt-get. Nothing of them is committed.
 set -euo pipefail
 samples=$1 dir=$2
-mkdir -p "$dir"/{debs,tune,score}
-
-fetch() { # package
-  [ -d "$dir/debs/$1" ] && return
-  (cd "$dir/debs" && apt-get download -q "$1" >/dev/null 2>&1)
-  mkdir "$dir/debs/$1"
-  dpkg-deb -x "$dir"/debs/"$1"_*.deb "$dir/debs/$1"
-}
+. "$(dirname "$0")/packages.sh"
 fetch palapeli-data
 fetch python3-skimage
 
