@@ -93,6 +93,7 @@ PrintFile read_print_file(const Element &element, FaultList &faults) {
   file.version = reader.required("version", parse_line);
   file.encrypted = reader.required("encrypted", parse_yes_no);
   file.mended = reader.optional("mended", parse_yes_no).value_or(false);
+  file.cut_short = reader.optional("cut-short", parse_yes_no).value_or(false);
   file.output_intent = reader.optional("output-intent", parse_line).value_or("");
   for (const Element *font : reader.all({"font"})) file.fonts.push_back(read_font(*font, faults));
   return file;

@@ -22,6 +22,7 @@ void write_print_file(XmlText &xml, const PrintFile &file) {
   xml.open("print-file").word("file", file.file).word("version", file.version);
   xml.yes_no("encrypted", file.encrypted);
   if (file.mended) xml.word("mended", "yes");
+  if (file.cut_short) xml.word("cut-short", "yes");
   if (!file.output_intent.empty()) xml.word("output-intent", file.output_intent);
   for (const PrintFont &font : file.fonts) {
     xml.open("font").word("name", font.name).yes_no("embedded", font.embedded);

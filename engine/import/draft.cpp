@@ -35,17 +35,19 @@ std::string stem_of(const ImageSource &source, std::map<std::size_t, int> &count
   return fmt::format("page-{:03}-{}", source.page + 1, ++counts[source.page]);
 }
 
-/// The file as it is, or where it cannot be opened the one that it is mended to.
+bool has_pages(const Outcome<PdfFile> &file) { return file && !read_page_tree(file.value()).pages.empty(); }
+
+/// The file as it is, or where it cannot be opened or has no page the one that it is mended to.
 Outcome<PdfFile> open_or_mend(const DraftOrder &order, bool &mended) {
   auto file = PdfFile::open(order.pdf, order.password);
-  if (file || !is_pdf(order.pdf)) return file;
+  if (has_pages(file) || !is_pdf(order.pdf)) return file;
   const std::filesystem::path copy = order.pictures / ".mended.pdf";
-  mended = mend_pdf(order.pdf, order.password, copy);
-  if (!mended) return file;
+  if (!mend_pdf(order.pdf, order.password, copy)) return file;
   auto again = PdfFile::open(copy);
   std::error_code ignored;
   std::filesystem::remove(copy, ignored); // the open file stays
-  return again ? std::move(again) : std::move(file);
+  mended = has_pages(again);
+  return mended ? std::move(again) : std::move(file);
 }
 
 Outcome<std::string> draft_here(const DraftOrder &order) {
@@ -65,8 +67,13 @@ Outcome<std::string> draft_here(const DraftOrder &order) {
     if (!picture.profile.empty()) picture.profile = order.prefix + picture.profile;
     pictures.push_back(std::move(picture));
   }
-  const PrintFile print_file{order.pdf.filename().string(), file.value().version(), file.value().encrypted(),
-                             drawn.output_intent,           fonts_of(drawn),        mended};
+  const PrintFile print_file{order.pdf.filename().string(),
+                             file.value().version(),
+                             file.value().encrypted(),
+                             drawn.output_intent,
+                             fonts_of(drawn),
+                             mended,
+                             drawn.cut_short};
   Book book = layout_of(drawn, pictures, order.pdf.string(), print_file);
   book.binding.kind = order.binding;
   return book_text(book);

@@ -53,6 +53,16 @@ void PageReader::draw_form(const Object &form) {
   follow_within(form, own ? own : level_->resources, map, clip);
 }
 
+void PageReader::draw_note(const ShownNote &note) {
+  const auto place = place_of_appearance(note);
+  if (!note.prints || !place || (note.appearance["OC"] && !layers_.show(note.appearance["OC"]))) return;
+  Level bare;
+  Level *const outer = std::exchange(level_, &bare);
+  state_.to_page = *place * state_.to_page;
+  draw_form(note.appearance);
+  level_ = outer;
+}
+
 void PageReader::follow_within(const Object &stream, const Object &resources, const Matrix &map,
                                const Outline &clip) {
   if (std::find(within_.begin(), within_.end(), stream.id()) != within_.end()) return; // it draws itself

@@ -86,7 +86,8 @@ PageReader::Handler PageReader::handler_of(const std::string &name) {
   return found == handlers.end() ? nullptr : found->second;
 }
 
-PageDrawing PageReader::read(const Object &page, const Object &resources) {
+PageDrawing PageReader::read(const Object &page, const Object &resources,
+                             const std::vector<ShownNote> &notes) {
   const Object contents = page["Contents"];
   std::string content;
   const auto add = [&](const Object &stream) {
@@ -104,7 +105,12 @@ PageDrawing PageReader::read(const Object &page, const Object &resources) {
     for (std::size_t i = 0; i < contents.size(); ++i) add(contents.at(i));
   else if (contents)
     add(contents);
+  const GraphicsState bare = state_;
   follow(content, resources);
+  for (const ShownNote &note : notes) {
+    state_ = bare;
+    draw_note(note);
+  }
   return std::move(drawing_);
 }
 

@@ -6,6 +6,7 @@
 #include "engine/import/drawn_parts.h"
 #include "engine/import/graphics_state.h"
 #include "engine/import/layers.h"
+#include "engine/import/notes.h"
 
 #include <string>
 #include <vector>
@@ -18,7 +19,8 @@ public:
   PageReader(const PdfFile &file, DrawnParts &parts, const Layers &layers, std::size_t number,
              const Box &sheet);
 
-  PageDrawing read(const Object &page, const Object &resources);
+  /// `notes`: what of them prints is drawn over the page.
+  PageDrawing read(const Object &page, const Object &resources, const std::vector<ShownNote> &notes = {});
 
 private:
   /// One content stream that is being followed.
@@ -85,6 +87,7 @@ private:
   void draw_inline_image(const Operation &);
   void draw_image(std::size_t image);
   void draw_form(const Object &form);
+  void draw_note(const ShownNote &note);
   /// Follows another stream within this one: a form, a pattern's cell. Not one that is being followed.
   void follow_within(const Object &stream, const Object &resources, const Matrix &map, const Outline &clip);
 

@@ -29,10 +29,7 @@ std::optional<Box> page_box(const Object &four) {
 
 SheetBoxes boxes_of(const Object &page, const Inherited &inherited) {
   SheetBoxes boxes;
-  if (const auto media = page_box(inherited.media)) {
-    boxes.media = *media;
-    boxes.media_named = true;
-  }
+  if (const auto media = page_box(inherited.media)) boxes.media = *media;
   boxes.crop = page_box(inherited.crop);
   boxes.bleed = page_box(page["BleedBox"]);
   boxes.trim = page_box(page["TrimBox"]);

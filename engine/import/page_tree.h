@@ -13,7 +13,6 @@ namespace stoneproof::finished {
 /// The boxes of a page (ISO 32000-1, 14.11.2), in its own user space; none: the page does not name it.
 struct SheetBoxes {
   Box media{0, 0, 612, 792}; ///< where the page names none: Letter, as readers take it
-  bool media_named = false;
   std::optional<Box> crop, bleed, trim, art;
   int rotate = 0;  ///< 0, 90, 180 or 270, clockwise
   double unit = 1; ///< points to a unit of user space

@@ -3,6 +3,7 @@
 
 #include "engine/import/drawing.h"
 #include "engine/import/drawn_parts.h"
+#include "engine/import/notes.h"
 #include "engine/import/page_tree.h"
 
 #include <string>
@@ -10,17 +11,11 @@
 
 namespace stoneproof::finished {
 
-struct ShownNote {
-  Box box;
-  std::string kind; ///< Subtype of the annotation, e.g. "Text"
-  bool prints = false;
-};
-
 struct Sheet {
   SheetBoxes boxes;
   std::string label; ///< empty: the file names none
   PageDrawing drawing;
-  std::vector<ShownNote> notes; ///< annotations, links and those that are hidden aside
+  std::vector<ShownNote> notes;
 };
 
 /// The pages, and what they share. Must not outlive the file.

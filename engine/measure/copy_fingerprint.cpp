@@ -78,15 +78,14 @@ GrayCells::Cells turned(const GrayCells::Cells &cells, int orientation) {
   return turned_grid<GrayCells::side>(cells, orientation);
 }
 
-CopyFingerprint copy_fingerprint(const SmallPicture &picture) {
-  CopyFingerprint print;
-  if (picture.width < 1 || picture.height < 1) return print;
-  print.aspect = static_cast<double>(picture.width) / picture.height;
+bool is_blank(const SmallGray &gray) { return busy_share(gray) < blank_below; }
+
+std::vector<std::uint8_t> gray_means(const SmallPicture &picture, int width, int height) {
   // A picture of fewer pixels than that is first made larger, pixel by pixel.
-  const int wide = (SmallGray::side + picture.width - 1) / picture.width,
-            high = (SmallGray::side + picture.height - 1) / picture.height;
+  const int wide = (width + picture.width - 1) / picture.width,
+            high = (height + picture.height - 1) / picture.height;
   AreaAverage average({0, static_cast<double>(picture.width * wide)},
-                      {0, static_cast<double>(picture.height * high)}, SmallGray::side, SmallGray::side);
+                      {0, static_cast<double>(picture.height * high)}, width, height);
   std::vector<std::uint8_t> row;
   for (int y = 0; y < picture.height; ++y) {
     const std::uint8_t *from = picture.at(0, y);
@@ -99,51 +98,69 @@ CopyFingerprint copy_fingerprint(const SmallPicture &picture) {
     for (int i = 0; i < high; ++i) average.add(from);
   }
   const std::vector<std::uint8_t> rgb = average.take();
-  for (std::size_t i = 0; i < print.gray.pixels.size(); ++i) {
-    // ITU-T T.871.
-    const double gray = 0.299 * rgb[3 * i] + 0.587 * rgb[3 * i + 1] + 0.114 * rgb[3 * i + 2];
-    print.gray.pixels[i] = static_cast<std::uint8_t>(gray + 0.5);
-  }
-  print.blank = busy_share(print.gray) < blank_below;
+  std::vector<std::uint8_t> gray(rgb.size() / 3);
+  for (std::size_t i = 0; i < gray.size(); ++i)
+    gray[i] =
+        static_cast<std::uint8_t>(0.299 * rgb[3 * i] + 0.587 * rgb[3 * i + 1] + 0.114 * rgb[3 * i + 2] + 0.5);
+  return gray;
+}
+
+CopyFingerprint copy_fingerprint(const SmallPicture &picture) {
+  CopyFingerprint print;
+  if (picture.width < 1 || picture.height < 1) return print;
+  print.aspect = static_cast<double>(picture.width) / picture.height;
+  std::ranges::copy(gray_means(picture, SmallGray::side, SmallGray::side), print.gray.pixels.begin());
+  print.blank = is_blank(print.gray);
   return print;
 }
 
-GrayCells::GrayCells(const SmallGray &gray) {
-  constexpr std::size_t stride = SmallGray::side + 1;
-  sums_.resize(stride * stride);
-  for (std::size_t y = 1; y < stride; ++y)
+GrayCells::GrayCells(const std::uint8_t *gray, int width, int height)
+    : width_(static_cast<std::size_t>(width)), height_(static_cast<std::size_t>(height)),
+      sums_((width_ + 1) * (height_ + 1)) {
+  const std::size_t stride = width_ + 1;
+  for (std::size_t y = 1; y <= height_; ++y)
     for (std::size_t x = 1; x < stride; ++x)
-      sums_[y * stride + x] = gray.at(static_cast<int>(x) - 1, static_cast<int>(y) - 1) +
-                              sums_[(y - 1) * stride + x] + sums_[y * stride + x - 1] -
-                              sums_[(y - 1) * stride + x - 1];
+      sums_[y * stride + x] = gray[(y - 1) * width_ + x - 1] + sums_[(y - 1) * stride + x] +
+                              sums_[y * stride + x - 1] - sums_[(y - 1) * stride + x - 1];
 }
 
 double GrayCells::sum_before(double x, double y) const {
-  constexpr std::size_t stride = SmallGray::side + 1;
-  const auto left = static_cast<std::size_t>(std::min(x, SmallGray::side - 1.0)),
-             top = static_cast<std::size_t>(std::min(y, SmallGray::side - 1.0));
+  const std::size_t stride = width_ + 1;
+  const auto left = static_cast<std::size_t>(std::min(x, static_cast<double>(width_) - 1)),
+             top = static_cast<std::size_t>(std::min(y, static_cast<double>(height_) - 1));
   const double u = x - static_cast<double>(left), v = y - static_cast<double>(top);
   const double *here = sums_.data() + top * stride + left;
   return (1 - v) * ((1 - u) * here[0] + u * here[1]) + v * ((1 - u) * here[stride] + u * here[stride + 1]);
 }
 
-GrayCells::Cells GrayCells::of(const GrayPart &part) const {
-  constexpr double scale = SmallGray::side;
-  const double step_x = (part.right - part.left) * scale / side,
-               step_y = (part.bottom - part.top) * scale / side;
-  Cells cells;
-  std::array<double, side + 1> above{}, below{};
-  for (int x = 0; x <= side; ++x)
-    above[static_cast<std::size_t>(x)] = sum_before(part.left * scale + x * step_x, part.top * scale);
-  for (int y = 0; y < side; ++y) {
-    for (int x = 0; x <= side; ++x)
-      below[static_cast<std::size_t>(x)] =
-          sum_before(part.left * scale + x * step_x, part.top * scale + (y + 1) * step_y);
-    for (std::size_t x = 0; x < side; ++x)
-      cells[static_cast<std::size_t>(y) * side + x] =
+void GrayCells::put_means(const GrayPart &part, std::size_t across, std::size_t down, float *cells) const {
+  const auto wide = static_cast<double>(width_), high = static_cast<double>(height_);
+  const double step_x = (part.right - part.left) * wide / static_cast<double>(across),
+               step_y = (part.bottom - part.top) * high / static_cast<double>(down);
+  const double left = part.left * wide, top = part.top * high;
+  std::vector<double> above(across + 1), below(across + 1);
+  for (std::size_t x = 0; x <= across; ++x)
+    above[x] = sum_before(left + static_cast<double>(x) * step_x, top);
+  for (std::size_t y = 0; y < down; ++y) {
+    for (std::size_t x = 0; x <= across; ++x)
+      below[x] =
+          sum_before(left + static_cast<double>(x) * step_x, top + static_cast<double>(y + 1) * step_y);
+    for (std::size_t x = 0; x < across; ++x)
+      cells[y * across + x] =
           static_cast<float>((below[x + 1] - below[x] - above[x + 1] + above[x]) / (step_x * step_y));
-    above = below;
+    above.swap(below);
   }
+}
+
+GrayCells::Cells GrayCells::of(const GrayPart &part) const {
+  Cells cells;
+  put_means(part, side, side, cells.data());
+  return cells;
+}
+
+std::vector<float> GrayCells::means(const GrayPart &part, int across, int down) const {
+  std::vector<float> cells(static_cast<std::size_t>(across) * static_cast<std::size_t>(down));
+  put_means(part, static_cast<std::size_t>(across), static_cast<std::size_t>(down), cells.data());
   return cells;
 }
 

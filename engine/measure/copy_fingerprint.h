@@ -31,6 +31,12 @@ struct CopyFingerprint {
 
 CopyFingerprint copy_fingerprint(const SmallPicture &picture);
 
+/// Hardly any shapes stand in its middle: it can be laid over anything.
+bool is_blank(const SmallGray &gray);
+
+/// Its brightness (luma of ITU-T T.871), reduced to so many pixels, row by row.
+std::vector<std::uint8_t> gray_means(const SmallPicture &picture, int width, int height);
+
 /// A part of a SmallGray, as shares of its sides.
 struct GrayPart {
   double left = 0, top = 0, right = 1, bottom = 1;
@@ -45,11 +51,18 @@ public:
   static constexpr int side = 32;
   using Cells = std::array<float, static_cast<std::size_t>(side) * side>;
 
-  explicit GrayCells(const SmallGray &gray);
+  explicit GrayCells(const SmallGray &gray)
+      : GrayCells(gray.pixels.data(), SmallGray::side, SmallGray::side) {}
+  /// Of a picture of any size, row by row.
+  GrayCells(const std::uint8_t *gray, int width, int height);
   Cells of(const GrayPart &part) const;
+  /// Of another grid of cells.
+  std::vector<float> means(const GrayPart &part, int across, int down) const;
 
 private:
+  void put_means(const GrayPart &part, std::size_t across, std::size_t down, float *cells) const;
   double sum_before(double x, double y) const;
+  std::size_t width_, height_;
   std::vector<double> sums_; ///< of all pixels to the left and above
 };
 

@@ -4,6 +4,8 @@
 
 #include "engine/picture/orientation.h"
 
+#include <utility>
+
 namespace stoneproof {
 
 namespace {
@@ -24,8 +26,10 @@ Bed bed_of(const BedBorder &border, const Facts &facts) {
 } // namespace
 
 WholePicture WholeMeter::take() {
-  const SmallPicture small = maker_.take();
-  return {bed_of(bed_border(small), facts_), copy_fingerprint(small)};
+  SmallPicture small = maker_.take();
+  const BedBorder border = bed_border(small);
+  CopyFingerprint print = copy_fingerprint(small);
+  return {bed_of(border, facts_), print, std::move(small)};
 }
 
 } // namespace stoneproof

@@ -23,6 +23,7 @@ struct Bed {
 struct WholePicture {
   Bed bed;
   CopyFingerprint print; ///< of the picture as it is stored
+  SmallPicture small;
 };
 
 /// Takes the rows of a decoding pass. Memory: that of a SmallPictureMaker.

@@ -1,13 +1,15 @@
-// Fingerprints of files on disk, set beside those of the pictures. The only way in is find_masters; tested in
-// tests/engine/run/masters.test.cpp.
+// Fingerprints of files on disk, set beside those of the pictures; then the pictures as crops of the files.
+// The only way in is find_masters; tested in tests/engine/run/masters.test.cpp.
 #include "engine/run/masters.h"
 
+#include "engine/measure/crop_search.h"
 #include "engine/measure/near_copy.h"
 #include "engine/picture/orientation.h"
 #include "engine/run/parallel.h"
 #include "engine/run/picture_file.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace stoneproof {
 
@@ -32,7 +34,6 @@ Master master_of(const NearCopy &pair, bool master_is_whole, PixelSize master, P
   Master made;
   made.size = master;
   made.likeness = pair.likeness;
-  made.sure = pair.likeness >= sure_likeness;
   if (master_is_whole) {
     made.part = {pair.part.left * number(master.width), pair.part.top * number(master.height),
                  share_x * number(master.width), share_y * number(master.height)};
@@ -53,37 +54,89 @@ bool better(const Master &one, const std::optional<Master> &other) {
   return one.likeness > other->likeness - same_likeness && one.finer > other->finer;
 }
 
+/// The files on disk as they are read, each with what it looks like.
+struct Shelf {
+  std::vector<PictureState> states;
+  std::vector<CopyFingerprint> prints; ///< blank where a file is no picture
+  std::vector<CropGround> grounds;     ///< empty likewise
+};
+
+Shelf read_shelf(const RunOptions &options, PressTables &tables) {
+  const auto &files = options.masters;
+  Shelf shelf{std::vector<PictureState>(files.size()), std::vector<CopyFingerprint>(files.size()),
+              std::vector<CropGround>(files.size())};
+  in_parallel(options.jobs, files.size(), [&](std::size_t i) {
+    shelf.states[i] = inspect(files[i], options.limits);
+    if (!shelf.states[i].facts) return;
+    Wanted wanted;
+    const PixelSize size = shelf.states[i].facts->size;
+    wanted.looks.push_back({{0, 0, static_cast<double>(size.width), static_cast<double>(size.height)}});
+    const PassResult result = read_whole(files[i], wanted, options.limits, shelf.states[i], tables);
+    if (!result.whole) return;
+    shelf.prints[i] = result.whole->print;
+    shelf.grounds[i] = crop_ground(result.whole->small);
+  });
+  return shelf;
+}
+
+class Search {
+public:
+  Search(const std::vector<CopyTraits> &traits, const std::vector<PictureState> &pictures,
+         const RunOptions &options, const Shelf &shelf)
+      : traits_(traits), pictures_(pictures), options_(options), shelf_(shelf), masters_(traits.size()) {}
+
+  void among_copies() {
+    std::vector<CopyFingerprint> prints;
+    for (const CopyTraits &of_picture : traits_) prints.push_back(of_picture.print);
+    prints.insert(prints.end(), shelf_.prints.begin(), shelf_.prints.end());
+    for (const NearCopy &pair : near_copies(prints)) {
+      const bool master_is_whole = pair.whole >= traits_.size();
+      const std::size_t picture = master_is_whole ? pair.other : pair.whole;
+      const std::size_t file = master_is_whole ? pair.whole : pair.other;
+      if (picture >= traits_.size() || file < traits_.size()) continue; // two pictures, or two files
+      take(picture, file - traits_.size(), pair, master_is_whole, pair.likeness >= sure_likeness);
+    }
+  }
+
+  /// What a layout program cuts to its frame is less of the file than two copies differ by.
+  void among_crops() {
+    in_parallel(options_.jobs, masters_.size(), [&](std::size_t picture) {
+      if (masters_[picture] && masters_[picture]->sure) return;
+      const CropSought sought(traits_[picture].print);
+      for (const FoundCrop &found : find_crops(shelf_.grounds, sought))
+        take(picture, found.ground, {0, 0, found.part, found.orientation, found.likeness, found.detail}, true,
+             found.sure());
+    });
+  }
+
+  std::vector<std::optional<Master>> found() { return std::move(masters_); }
+
+private:
+  void take(std::size_t picture, std::size_t file, const NearCopy &pair, bool master_is_whole, bool sure) {
+    Master master =
+        master_of(pair, master_is_whole, stored_size(shelf_.states[file]), stored_size(pictures_[picture]));
+    master.file = options_.masters[file].string();
+    master.sure = sure;
+    if (better(master, masters_[picture])) masters_[picture] = std::move(master);
+  }
+
+  const std::vector<CopyTraits> &traits_;
+  const std::vector<PictureState> &pictures_;
+  const RunOptions &options_;
+  const Shelf &shelf_;
+  std::vector<std::optional<Master>> masters_;
+};
+
 } // namespace
 
 std::vector<std::optional<Master>> find_masters(const std::vector<CopyTraits> &traits,
                                                 const std::vector<PictureState> &pictures,
                                                 const RunOptions &options, PressTables &tables) {
-  const auto &files = options.masters;
-  std::vector<PictureState> states(files.size());
-  std::vector<CopyFingerprint> prints;
-  for (const CopyTraits &of_picture : traits) prints.push_back(of_picture.print);
-  prints.resize(traits.size() + files.size());
-  in_parallel(options.jobs, files.size(), [&](std::size_t i) {
-    states[i] = inspect(files[i], options.limits);
-    if (!states[i].facts) return;
-    Wanted wanted;
-    const PixelSize size = states[i].facts->size;
-    wanted.looks.push_back({{0, 0, static_cast<double>(size.width), static_cast<double>(size.height)}});
-    const PassResult result = read_whole(files[i], wanted, options.limits, states[i], tables);
-    if (result.whole) prints[traits.size() + i] = result.whole->print;
-  });
-  std::vector<std::optional<Master>> masters(traits.size());
-  for (const NearCopy &pair : near_copies(prints)) {
-    const bool master_is_whole = pair.whole >= traits.size();
-    const std::size_t picture = master_is_whole ? pair.other : pair.whole;
-    const std::size_t file = master_is_whole ? pair.whole : pair.other;
-    if (picture >= traits.size() || file < traits.size()) continue; // two pictures, or two files
-    const PictureState &state = states[file - traits.size()];
-    Master found = master_of(pair, master_is_whole, stored_size(state), stored_size(pictures[picture]));
-    found.file = files[file - traits.size()].string();
-    if (better(found, masters[picture])) masters[picture] = std::move(found);
-  }
-  return masters;
+  const Shelf shelf = read_shelf(options, tables);
+  Search search(traits, pictures, options, shelf);
+  search.among_copies();
+  search.among_crops();
+  return search.found();
 }
 
 } // namespace stoneproof

@@ -119,6 +119,9 @@ std::string other_paper_words(const Evidence &evidence, const Finding &finding) 
 }
 
 std::string broken_content_words(const Evidence &evidence, const Finding &finding) {
+  if (const auto *pages = std::get_if<Count>(&finding.measured))
+    return fmt::format("The PDF has more pages than are read; those after page {} were not checked.",
+                       pages->value);
   if (!finding.page)
     return "The PDF is damaged: it could be read only after its table of objects had been rebuilt, and what "
            "could not be "

@@ -41,14 +41,31 @@ Reading<Book> read_pdf(const std::filesystem::path &file, const PdfOptions &pdf,
   return book;
 }
 
+/// Whether the file is, that the name leads to.
+bool is_named_pdf(const std::filesystem::path &file) {
+  std::error_code ignored;
+  std::string ending = std::filesystem::canonical(file, ignored).extension().string();
+  std::ranges::transform(ending, ending.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? c + 32 : c; });
+  return ending == ".pdf";
+}
+
+Reading<Book> read_any(const std::filesystem::path &file, const PdfOptions &pdf,
+                       std::shared_ptr<TemporaryFolder> &pictures) {
+  if (finished::is_pdf(file)) return read_pdf(file, pdf, pictures);
+  std::error_code ignored;
+  if (is_named_pdf(file) && std::filesystem::is_regular_file(file, ignored))
+    return unread({"the file is not a PDF, whatever its name says", file.string(),
+                   "Export it anew from the layout program, or copy it again."});
+  return read_book(file);
+}
+
 } // namespace
 
 Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
                                 const std::optional<std::filesystem::path> &press_file,
                                 const PdfOptions &pdf) {
   std::shared_ptr<TemporaryFolder> pictures;
-  Reading<Book> book =
-      finished::is_pdf(book_file) ? read_pdf(book_file, pdf, pictures) : read_book(book_file);
+  Reading<Book> book = read_any(book_file, pdf, pictures);
   Reading<PressSheet> press =
       press_file ? read_press_sheet(*press_file) : Reading<PressSheet>{built_in_press_sheet(), {}};
   Reading<BookInputs> inputs;

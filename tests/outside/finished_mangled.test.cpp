@@ -34,6 +34,7 @@ constexpr const char *harmless[] = {
     "contents that are an empty list",
     "labels that hold themselves a thousand times",
     "a table whose predecessor is itself",
+    "an object stream with nothing wrong",
     "a form that draws itself",
     "forms that each draw the next one twice",
     "100,000 saves",

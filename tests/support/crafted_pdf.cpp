@@ -1,4 +1,5 @@
 // Each file tries one thing that a reader could break at.
+#include "tests/support/crafted_tables.h"
 #include "tests/support/made_pdf.h"
 #include "tests/support/mangled_pdf.h"
 
@@ -211,6 +212,7 @@ std::vector<CraftedPdf> crafted_content() {
 
 std::vector<CraftedPdf> crafted_pdfs() {
   std::vector<CraftedPdf> all = crafted_structure();
+  for (CraftedPdf &one : crafted_tables()) all.push_back(std::move(one));
   for (CraftedPdf &one : crafted_content()) all.push_back(std::move(one));
   return all;
 }

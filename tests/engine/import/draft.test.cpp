@@ -54,7 +54,7 @@ TEST_CASE("what is no PDF, damaged or without pages gives a fault that names the
   };
   CHECK(fault_of("<book/>") == "the file is not a PDF");
   CHECK(fault_of("%PDF-1.4\nnothing else").find("the PDF is damaged") == 0);
-  MadePdf empty;
+  MadePdf empty; // nor does mending it find one
   CHECK(fault_of(empty.text(empty.add("<</Type/Catalog>>"))) == "the PDF has no page");
 }
 

@@ -57,8 +57,20 @@ TEST_CASE("boxes that are none leave Letter, the sheet of readers") {
     const Opened opened(pdf.text(pdf.add("<</Pages " + ref(top) + ">>")));
     REQUIRE(opened.drawn->sheets.size() == 1);
     CHECK(opened.drawn->sheets[0].boxes.media == Box{0, 0, 612, 792});
-    CHECK_FALSE(opened.drawn->sheets[0].boxes.media_named);
   }
+}
+
+TEST_CASE("a tree of too many pages is read as far as the bound, and says so") {
+  MadePdf pdf;
+  const int top = pdf.add(""), page = pdf.add("<</Type/Pages/Kids[" + [] {
+    std::string kids;
+    for (std::size_t i = 0; i < most_pages + 5; ++i) kids += "<</Type/Page>>";
+    return kids;
+  }() + "]>>");
+  pdf.set(top, "<</Type/Pages/Kids[" + ref(page) + "]>>");
+  const Opened opened(pdf.text(pdf.add("<</Pages " + ref(top) + ">>")));
+  CHECK(opened.drawn->sheets.size() == most_pages);
+  CHECK(opened.drawn->cut_short);
 }
 
 TEST_CASE("page labels count in every style") {

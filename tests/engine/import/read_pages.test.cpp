@@ -291,6 +291,37 @@ TEST_CASE("a glyph that shows text in fonts of its own leaves the text that it s
   CHECK(alike(box_round(texts.back().outline).value(), {20, 47.5, 30, 57.5}));
 }
 
+TEST_CASE("what prints of an annotation is drawn over the page, brought to its rectangle") {
+  MadePdf pdf;
+  const int picture = pdf.stream(dot, "x");
+  const std::string image = "<</XObject<</I " + std::to_string(picture) + " 0 R>>>>";
+  const std::string form = "/Subtype/Form/BBox[0 0 10 20]/Resources" + image;
+  const int upright = pdf.stream(form, "10 0 0 20 0 0 cm /I Do");
+  const int turned = pdf.stream(form + "/Matrix[0 1 -1 0 0 0]", "10 0 0 20 0 0 cm /I Do");
+  const auto note = [&](const std::string &flags, const std::string &normal) {
+    return "<</Subtype/Stamp/Rect[100 50 140 70]/F " + flags + "/AP<</N " + normal + ">>>>";
+  };
+  const auto ref = [](int number) { return std::to_string(number) + " 0 R"; };
+  const auto notes = [&](const std::string &list) {
+    return Opened(one_page(pdf, "9 0 0 9 0 0 cm 0 0 1 1 re W n", "", "/Annots[" + list + "]"));
+  };
+  const Opened stretched = notes(note("4", ref(upright)));
+  REQUIRE(stretched.page().images.size() == 1);
+  CHECK(alike(box_of_picture(stretched), {100, 50, 140, 70})); // whatever state the page was left in
+  CHECK(alike(visible_box(stretched), {100, 50, 140, 70}));
+  const Opened on_its_side = notes(note("4", ref(turned)));
+  REQUIRE(on_its_side.page().images.size() == 1);
+  CHECK(alike(box_of_picture(on_its_side), {100, 50, 140, 70}));
+  CHECK(on_its_side.page().images[0].place.a == Approx(0).margin(1e-9));
+  // On the screen alone, hidden, of another state, without an area.
+  CHECK(notes(note("0", ref(upright))).page().images.empty());
+  CHECK(notes(note("6", ref(upright))).page().images.empty());
+  CHECK(notes(note("4", "<</On " + ref(upright) + ">>")).page().images.empty());
+  CHECK(notes("<</Subtype/Widget/AS/On/Rect[100 50 140 70]/F 4/AP<</N<</On " + ref(upright) + ">>>>>>")
+            .page()
+            .images.size() == 1);
+}
+
 TEST_CASE("a hundred thousand saves and restores end where they began") {
   std::string content;
   for (int i = 0; i < 100'000; ++i) content += "q ";

@@ -52,6 +52,8 @@ TEST_CASE("a reduced, cropped, turned or mirrored copy leads back to its file") 
   };
   const Copy copies[] = {{"-resize 300x200", 3},
                          {"-crop 840x560+30+20 +repage -resize 50%", 2},
+                         {"-crop 300x450+500+100 +repage -resize 50%", 2},
+                         {"-crop 320x240+40+330 +repage -rotate 180 -modulate 95", 1},
                          {"-rotate 90 -resize 50%", 2},
                          {"-flop -modulate 105", 1}};
   for (const auto &[how, finer] : copies) {

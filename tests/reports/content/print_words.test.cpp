@@ -82,6 +82,10 @@ TEST_CASE("fonts, lines, paint and comments are told with their figures") {
         "Something on it is see-through or blended; the press sheet accepts no transparency.");
   print.broken = true;
   CHECK(told(book, "broken-content") == "Some of what the page draws is damaged and could not be read.");
+  print.broken = false;
+  book.print_file->cut_short = true;
+  CHECK(told(book, "broken-content") == "The PDF has more pages than are read; those after page " +
+                                            std::to_string(book.pages.size()) + " were not checked.");
 }
 
 TEST_CASE("a sheet that ends at the trim is told with its sides") {

@@ -107,6 +107,16 @@ TEST_CASE("a copy of the PDF takes the findings") {
   CHECK(std::stoul(counted) == findings);
 }
 
+TEST_CASE("a file that is a PDF by its name alone is refused as such") {
+  const Order order;
+  std::ofstream(order.folder.path / "Zo\xC5\x82za book.PDF") << "<html>Not found</html>";
+  const Ran ran = order.run({"proof", "Zo\xC5\x82za book.PDF"});
+  CHECK(ran.status == 3);
+  CHECK(ran.err.find("the file is not a PDF, whatever its name says") != std::string::npos);
+  CHECK(ran.err.find("Zo\xC5\x82za book.PDF") != std::string::npos);
+  CHECK(order.run({"proof", "none.pdf"}).err.find("there is no such file") != std::string::npos);
+}
+
 TEST_CASE("what makes no sense for a finished PDF, or for a description, is said") {
   const Order order;
   const auto refused = [&](const Words &words, int status) {
