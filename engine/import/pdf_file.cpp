@@ -2,7 +2,6 @@
 // ways in are Object and PdfFile; tested in tests/engine/import/pdf_file.test.cpp.
 #include "engine/import/pdf_file.h"
 
-#include <fmt/format.h>
 #include <openssl/provider.h>
 #include <podofo/podofo.h>
 
@@ -55,9 +54,30 @@ Fault fault_of(const PoDoFo::PdfError &error, const std::filesystem::path &path,
     return {password_given ? "the PDF is encrypted, and the password does not open it"
                            : "the PDF is encrypted and asks for a password",
             path.string(), "Name its password with --password, or export the PDF anew without one."};
-  const char *name = PoDoFo::PdfError::ErrorName(error.GetError());
-  return {fmt::format("the PDF is damaged ({})", name ? name : "unknown"), path.string(),
-          "Export it anew from the layout program."};
+  const bool cut_off = error.GetError() == PoDoFo::ePdfError_NoEOFToken ||
+                       error.GetError() == PoDoFo::ePdfError_NoXRef ||
+                       error.GetError() == PoDoFo::ePdfError_UnexpectedEOF;
+  return {cut_off ? "the PDF is damaged: its end is missing" : "the PDF is damaged and cannot be read",
+          path.string(), "Copy or download it again, or export it anew from the layout program."};
+}
+
+/// The objects of a file. PoDoFo 0.9.8 leaves the padding on strings encrypted by AES of 256 bits.
+struct FileObjects : PoDoFo::PdfVecObjects {
+  bool padded_strings = false;
+};
+
+std::string bytes_of(const PoDoFo::PdfString &value) {
+  return {value.GetString(), static_cast<std::size_t>(value.GetLength())};
+}
+
+/// Without as many last bytes as the last one says (RFC 8018, 6.1.1).
+std::string unpadded(std::string bytes) {
+  const std::size_t count = bytes.empty() ? 0 : static_cast<unsigned char>(bytes.back());
+  const bool padded = count >= 1 && count <= 16 && count <= bytes.size() &&
+                      std::all_of(bytes.end() - static_cast<std::ptrdiff_t>(count), bytes.end(),
+                                  [&](char byte) { return byte == bytes.back(); });
+  if (padded) bytes.resize(bytes.size() - count);
+  return bytes;
 }
 
 } // namespace
@@ -152,15 +172,21 @@ std::string Object::bytes() const {
       object_ && guarded([&] { return object_->IsString() || object_->IsHexString(); }, false);
   if (!string) return {};
   const PoDoFo::PdfString &value = object_->GetString();
-  return value.IsValid() ? std::string(value.GetString(), static_cast<std::size_t>(value.GetLength()))
-                         : std::string();
+  return value.IsValid() ? bytes_of(value) : std::string();
 }
 
 std::string Object::text() const {
   const bool string =
       object_ && guarded([&] { return object_->IsString() || object_->IsHexString(); }, false);
-  return string ? guarded([&] { return object_->GetString().GetStringUtf8(); }, std::string())
-                : std::string();
+  if (!string) return {};
+  return guarded(
+      [&] {
+        const PoDoFo::PdfString &value = object_->GetString();
+        if (!static_cast<const FileObjects *>(objects_)->padded_strings) return value.GetStringUtf8();
+        const std::string bytes = unpadded((value.IsUnicode() ? "\xFE\xFF" : "") + bytes_of(value));
+        return PoDoFo::PdfString(bytes.data(), static_cast<PoDoFo::pdf_long>(bytes.size())).GetStringUtf8();
+      },
+      std::string());
 }
 
 bool Object::flag(bool otherwise) const {
@@ -196,7 +222,7 @@ struct PdfFile::State {
   /// A stream of our own: in a file that it opens itself, PoDoFo goes back by a system call after every byte
   /// that it looks at.
   std::ifstream file;
-  PoDoFo::PdfVecObjects objects;
+  FileObjects objects;
   PoDoFo::PdfParser parser;
 };
 
@@ -221,6 +247,10 @@ Outcome<PdfFile> PdfFile::open(const std::filesystem::path &path, const std::str
   } catch (const PoDoFo::PdfError &error) {
     return fault_of(error, path, !password.empty());
   }
+  const PoDoFo::PdfEncrypt *encryption = state->parser.GetEncrypt();
+  constexpr int with_256_bits =
+      PoDoFo::PdfEncrypt::ePdfEncryptAlgorithm_AESV3 | PoDoFo::PdfEncrypt::ePdfEncryptAlgorithm_AESV3R6;
+  state->objects.padded_strings = encryption && (encryption->GetEncryptAlgorithm() & with_256_bits) != 0;
   return PdfFile(std::move(state));
 }
 

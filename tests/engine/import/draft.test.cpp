@@ -80,6 +80,31 @@ TEST_CASE("an encrypted PDF asks for its password and opens with it") {
   CHECK(draft_book({folder / "free.pdf", "", folder.path, {}, ""}, bounds_for(folder / "free.pdf")));
 }
 
+TEST_CASE("titles come out of an encrypted PDF whole, whatever their length") {
+  Folder folder;
+  for (const bool unicode : {false, true})
+    for (std::size_t length = 1; length < 20; ++length) {
+      CAPTURE(unicode, length);
+      MadePdf pdf;
+      std::string title = unicode ? "<FEFF" : "(", wanted;
+      for (std::size_t i = 0; i < length; ++i)
+        title += unicode ? "0142" : "x", wanted += unicode ? "\xC5\x82" : "x";
+      const int pages = pdf.add("");
+      const int page = pdf.add("<</Type/Page/Parent " + std::to_string(pages) + " 0 R>>");
+      pdf.set(pages, "<</Type/Pages/Count 1/Kids[" + std::to_string(page) + " 0 R]/MediaBox[0 0 300 200]>>");
+      const int root = pdf.add("<</Type/Catalog/Pages " + std::to_string(pages) + " 0 R>>");
+      const int info = pdf.add("<</Title" + title + (unicode ? ">" : ")") + ">>");
+      std::ofstream(folder.path / "open.pdf", std::ios::binary)
+          << pdf.text(root, "/Info " + std::to_string(info) + " 0 R");
+      run_command("qpdf --encrypt word owner 256 -- " + folder.file("open.pdf") + " " +
+                  folder.file("locked.pdf"));
+      const auto text =
+          draft_book({folder / "locked.pdf", "word", folder.path, {}, ""}, bounds_for(folder / "locked.pdf"));
+      REQUIRE(text);
+      CHECK(text.value().find("title=\"" + wanted + "\"") != std::string::npos);
+    }
+}
+
 TEST_CASE("object streams, linearized files and updates are read") {
   Folder folder;
   std::ofstream(folder.path / "plain.pdf", std::ios::binary) << sound_pdf();
