@@ -62,10 +62,7 @@ Outcome<std::string> draft_here(const DraftOrder &order) {
   for (const ImageSource &source : drawn.parts.images()) {
     auto written = write_picture(file.value(), source, order.pictures, stem_of(source, counts));
     if (!written) return written.fault();
-    WrittenPicture picture = std::move(written).value();
-    picture.file = order.prefix + picture.file;
-    if (!picture.profile.empty()) picture.profile = order.prefix + picture.profile;
-    pictures.push_back(std::move(picture));
+    pictures.push_back(std::move(written).value());
   }
   const PrintFile print_file{order.pdf.filename().string(),
                              file.value().version(),

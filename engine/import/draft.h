@@ -15,7 +15,6 @@ struct DraftOrder {
   std::string password;                       ///< empty: none
   std::filesystem::path pictures;             ///< an existing folder that they are written into
   BindingKind binding = BindingKind::perfect; ///< no PDF tells how it will be bound
-  std::string prefix; ///< of the names of files in the description, e.g. "book pictures/"
 };
 
 /// The description as XML (schema/book.md). The PDF is opened read-only, in a process of its own: however

@@ -34,8 +34,11 @@ struct PictureState {
 /// A file on disk that a picture of a finished PDF was made from, found by what it shows.
 struct Master {
   std::string file;    ///< its path, as it was found
-  PixelSize size;             ///< as stored
+  PixelSize size;      ///< as stored
+  int orientation = 1; ///< Exif's number for how it is seen
   PixelRect part;      ///< of it as stored, that the picture shows; beyond it where the picture shows more
+  /// Exif's number for how the picture must be turned to stand as the part does, both as stored.
+  int turned = 1;
   double finer = 1;    ///< pixels of it for one of the picture, along the axis where that is less
   double likeness = 0; ///< correlation of the two, 0 to 1
   bool sure = false;   ///< else somebody must look

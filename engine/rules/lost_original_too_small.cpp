@@ -9,7 +9,8 @@ namespace {
 
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_laid_frame(evidence, [&](const PlacedFrame &placed) {
-    const auto grade = pixel_shortfall(evidence, placed);
+    const auto grade =
+        shortfall(evidence, placed, placed.laid->effective() * gain_of_master(evidence, placed));
     if (!grade || !original_lost(evidence, placed)) return;
     findings.push_back(about_shortfall(*grade, evidence, placed));
     findings.back().rescue.rescan.reset();

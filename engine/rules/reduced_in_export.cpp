@@ -7,17 +7,15 @@ namespace stoneproof {
 
 namespace {
 
-/// Less is the rounding of a crop.
-constexpr double notable = 1.1;
-
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_laid_frame(evidence, [&](const PlacedFrame &placed) {
-    const Master *master = evidence.master_of(*placed.picture);
-    const auto grade = pixel_shortfall(evidence, placed);
-    if (!master || !grade || master->finer < notable) return;
+    const double gain = gain_of_master(evidence, placed);
+    const Density here = placed.laid->effective();
+    const auto grade = shortfall(evidence, placed, here);
+    if (!grade || gain <= 1) return;
     findings.push_back(about_frame(*grade, evidence, placed));
-    findings.back().measured = placed.laid->effective();
-    findings.back().wanted = placed.laid->effective() * master->finer;
+    findings.back().measured = here;
+    findings.back().wanted = here * gain;
   });
 }
 

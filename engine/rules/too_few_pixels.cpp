@@ -7,17 +7,12 @@ namespace stoneproof {
 
 namespace {
 
-/// The file that the picture was made from has pixels enough: the rule reduced-in-export speaks of it.
-bool master_suffices(const Evidence &evidence, const PlacedFrame &placed) {
-  const Master *master = evidence.master_of(*placed.picture);
-  const Density wanted = bar_of(evidence, placed).wanted;
-  return master && !evidence.press.falls_short(placed.laid->effective() * master->finer, wanted);
-}
-
 void check(const Evidence &evidence, std::vector<Finding> &findings) {
   each_laid_frame(evidence, [&](const PlacedFrame &placed) {
-    const auto grade = pixel_shortfall(evidence, placed);
-    if (!grade || original_lost(evidence, placed) || master_suffices(evidence, placed)) return;
+    // What the export threw away is another rule's: reduced-in-export.
+    const auto grade =
+        shortfall(evidence, placed, placed.laid->effective() * gain_of_master(evidence, placed));
+    if (!grade || original_lost(evidence, placed)) return;
     findings.push_back(about_shortfall(*grade, evidence, placed));
   });
 }
@@ -33,7 +28,8 @@ extern const Rule too_few_pixels_rule = {
     "Effective density = picture pixels / printed inches after crop and scale, per axis; the smaller axis "
     "counts, less the press sheet’s tolerance. Wanted and least densities are the press sheet’s (common "
     "practice: 300 ppi at the printed size). The setting for a rescan = wanted density × placed size / (size "
-    "of the original × share of it that is shown), the larger axis, rounded up to a usual scanner step.",
+    "of the original × share of it that is shown), the larger axis, rounded up to a usual scanner step. Of a "
+    "finished PDF the pixels of the file that its picture was made from count, where these are more.",
     "Scan the original again at the setting given, or print the picture no larger than the size given, or "
     "show more of the picture.",
     check,

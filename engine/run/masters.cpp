@@ -25,26 +25,29 @@ PixelSize stored_size(const PictureState &state) {
   return Orientation(state.facts->orientation).stored(state.facts->size);
 }
 
-/// What a pair says of a master, from which the picture is `picture`.
+/// What undoes an orientation: quarter turns undo each other, all else itself.
+int undone(int orientation) { return orientation == 6 ? 8 : orientation == 8 ? 6 : orientation; }
+
+/// What a pair says of a master, from which the picture is `picture`; both sizes as stored.
 Master master_of(const NearCopy &pair, bool master_is_whole, PixelSize master, PixelSize picture) {
-  const bool swaps = Orientation(pair.orientation).swaps();
-  const PixelSize seen = swaps ? PixelSize{picture.height, picture.width} : picture; // as the master lies
-  const auto number = [](std::int64_t count) { return static_cast<double>(count); };
   const double share_x = pair.part.right - pair.part.left, share_y = pair.part.bottom - pair.part.top;
   Master made;
   made.size = master;
   made.likeness = pair.likeness;
+  made.turned = master_is_whole ? pair.orientation : undone(pair.orientation);
   if (master_is_whole) {
-    made.part = {pair.part.left * number(master.width), pair.part.top * number(master.height),
-                 share_x * number(master.width), share_y * number(master.height)};
-    made.finer = std::min(made.part.width / number(seen.width), made.part.height / number(seen.height));
-    return made;
+    const auto width = static_cast<double>(master.width), height = static_cast<double>(master.height);
+    made.part = {pair.part.left * width, pair.part.top * height, share_x * width, share_y * height};
+  } else { // the picture shows more than the master, which is turned to stand as the picture does
+    const PixelSize turned = Orientation(pair.orientation).seen(master);
+    const double width = static_cast<double>(turned.width) / share_x,
+                 height = static_cast<double>(turned.height) / share_y;
+    made.part = Orientation(pair.orientation)
+                    .stored_part({-pair.part.left * width, -pair.part.top * height, width, height}, master);
   }
-  // The picture shows more than the master does.
-  const PixelSize turned = swaps ? PixelSize{master.height, master.width} : master; // as the picture lies
-  made.part = {0, 0, number(master.width), number(master.height)};
-  made.finer = std::min(number(turned.width) / (share_x * number(picture.width)),
-                        number(turned.height) / (share_y * number(picture.height)));
+  const PixelSize seen = Orientation(made.turned).seen(picture); // as the master lies
+  made.finer = std::min(made.part.width / static_cast<double>(seen.width),
+                        made.part.height / static_cast<double>(seen.height));
   return made;
 }
 
@@ -117,6 +120,7 @@ private:
         master_of(pair, master_is_whole, stored_size(shelf_.states[file]), stored_size(pictures_[picture]));
     master.file = options_.masters[file].string();
     master.sure = sure;
+    master.orientation = shelf_.states[file].facts->orientation;
     if (better(master, masters_[picture])) masters_[picture] = std::move(master);
   }
 

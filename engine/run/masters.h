@@ -12,7 +12,7 @@ namespace stoneproof {
 
 /// One for each of `traits`, those of the book's pictures, whose facts are in `pictures`. Reads every file of
 /// the options once. A file is found where it shows the same, at whatever size, quality and tones, turned or
-/// mirrored, and cut by up to a tenth at each edge (engine/measure/near_copy.h); of several the likeliest
+/// mirrored (engine/measure/near_copy.h), and cut to a quarter of its sides (engine/measure/crop_search.h); of several the likeliest
 /// counts, and of those that are as likely the largest.
 std::vector<std::optional<Master>> find_masters(const std::vector<CopyTraits> &traits,
                                                 const std::vector<PictureState> &pictures,

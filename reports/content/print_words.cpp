@@ -3,8 +3,10 @@
 #include "reports/content/print_words.h"
 
 #include "engine/rules/print_page.h"
+#include "engine/rules/shortfall.h"
 #include "engine/xml/characters.h"
 #include "reports/content/figures.h"
+#include "reports/content/placed_of.h"
 #include "reports/content/sentences.h"
 
 #include <fmt/format.h>
@@ -32,6 +34,11 @@ std::string master_name(const Evidence &evidence, const Finding &finding) {
   return master ? printable(std::filesystem::path(master->file).filename().string()) : std::string();
 }
 
+bool master_gives_more(const Evidence &evidence, const Finding &finding) {
+  const PlacedFrame *placed = placed_of(evidence, finding);
+  return placed && gain_of_master(evidence, *placed) > 1;
+}
+
 std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt()); }
 
 } // namespace
@@ -53,12 +60,15 @@ std::string doubtful_master_words(const Evidence &evidence, const Finding &findi
                      master_name(evidence, finding), figure(finding.measured));
 }
 
+std::string reach_words(const Evidence &evidence, const Finding &finding) {
+  if (!master_gives_more(evidence, finding)) return fmt::format("Prints at {}", figure(finding.measured));
+  return fmt::format("Even the file it was made from, {}, gives {} and no more",
+                     master_name(evidence, finding), figure(finding.measured));
+}
+
 std::string master_words(const Evidence &evidence, const Finding &finding) {
-  const Master *master = evidence.master_of(*finding.picture);
-  const auto *density = std::get_if<Density>(&finding.measured);
-  if (!master || !density) return {};
-  return fmt::format(" The file it was made from, {}, would give {} and no more.",
-                     master_name(evidence, finding), figure(*density * master->finer));
+  if (!evidence.master_of(*finding.picture) || master_gives_more(evidence, finding)) return {};
+  return fmt::format(" The file it was made from, {}, gives no more.", master_name(evidence, finding));
 }
 
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {

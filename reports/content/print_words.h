@@ -10,8 +10,10 @@ namespace stoneproof::content {
 std::string trim_box_words(const Evidence &evidence, const Finding &finding);
 std::string reduced_in_export_words(const Evidence &evidence, const Finding &finding);
 std::string doubtful_master_words(const Evidence &evidence, const Finding &finding);
-/// " The file it was made from, mill.tif, would give 310 ppi."; empty where no file is known or it gives no
-/// more.
+/// "Prints at 120 ppi", or where the file that it was made from has more: "Even the file it was made from,
+/// mill.tif, gives 240 ppi and no more".
+std::string reach_words(const Evidence &evidence, const Finding &finding);
+/// " The file it was made from, mill.tif, gives no more."; empty where no file is known, or it has more.
 std::string master_words(const Evidence &evidence, const Finding &finding);
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding);
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding);

@@ -51,7 +51,7 @@ std::string too_few_words(const Evidence &evidence, const Finding &finding) {
   const std::string bars = finding.grade == Grade::hold
                                ? fmt::format("needs at least {}, better {}", ppi(bar.least), ppi(bar.wanted))
                                : fmt::format("wants {}", ppi(bar.wanted));
-  return fmt::format("Prints at {}; {} {}.", figure(finding.measured), use_phrase(use), bars) +
+  return fmt::format("{}; {} {}.", reach_words(evidence, finding), use_phrase(use), bars) +
          master_words(evidence, finding);
 }
 

@@ -127,6 +127,8 @@ void add_draft(CLI::App &app, Written &written) {
   CLI::App *verb = app.add_subcommand("draft");
   verb->add_option("PDF", written.book);
   add_text(*verb, "--out", written.out, "FILE", "where the description goes (else PDF.xml, beside PDF)");
+  add_text(*verb, "--pictures", written.originals, "FOLDER",
+           "the files the pictures were made from take their place");
   add_pdf_options(*verb, written);
 }
 
@@ -306,7 +308,7 @@ Outcome<Command> plan_command(const Written &written) {
 
 Outcome<Command> draft_command(const Written &written) {
   if (written.book.empty()) return command_fault("the PDF to describe is missing", "draft");
-  DraftCommand command{written.book, written.out, {written.password}};
+  DraftCommand command{written.book, written.out, written.originals, {written.password}};
   if (const auto fault = read_binding("draft", written, command.options.binding)) return *fault;
   return Command(command);
 }

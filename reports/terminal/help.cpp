@@ -51,7 +51,10 @@ constexpr std::string_view draft_more =
     "The description holds every picture with its place, crop, turn and mirror, every text with its size, "
     "and what the "
     "PDF tells of itself; add contributors, originals, binding and safe margin to it, then check it with "
-    "stoneproof proof. JPEG pictures are written as the PDF holds them, others as TIFF. The PDF is never "
+    "stoneproof proof. With --pictures the files that the pictures were surely made from take their place, "
+    "each with "
+    "the crop that the PDF shows, and the folders in FOLDER become contributors. JPEG pictures are written "
+    "as the PDF holds them, others as TIFF. The PDF is never "
     "changed. Exit "
     "status: 0 both are written, 2 the command line is wrong, 3 the PDF could not be read, 4 an output could "
     "not "
@@ -102,6 +105,8 @@ const std::array<VerbHelp, 8> &verbs() {
        "stoneproof draft PDF [options]",
        "describes a finished PDF, writes its pictures out",
        {{"stoneproof draft album.pdf", "writes album.xml and the folder “album pictures”"},
+        {"stoneproof draft album.pdf --pictures scans",
+         "the same with the files in scans, a folder for each contributor"},
         {"stoneproof draft album.pdf --out /tmp/album.xml", "writes there"}},
        draft_more},
       {"measure",

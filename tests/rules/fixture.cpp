@@ -112,8 +112,12 @@ void add_word(Known &known, const std::string &word, std::istringstream &words) 
   if (add_printed(known, word, number) || add_bed(known, word, number)) return;
 
   if (word == "master" || word == "perhaps-master") {
-    known.master =
-        Master{"files/MADE.tif", facts.size, {}, number, word == "master" ? 0.99 : 0.93, word == "master"};
+    Master &master = known.master.emplace();
+    master.file = "files/MADE.tif";
+    master.size = facts.size;
+    master.finer = number;
+    master.sure = word == "master";
+    master.likeness = master.sure ? 0.99 : 0.93;
   } else if (word == "quality" || word == "flat") {
     facts.jpeg.emplace().luma = standard_luma(static_cast<int>(number));
     if (word == "flat") facts.jpeg->luma->fill(static_cast<std::uint16_t>(number));

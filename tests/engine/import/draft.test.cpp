@@ -13,7 +13,7 @@ namespace {
 
 Outcome<std::string> drafted(const std::string &pdf, const Folder &folder) {
   std::ofstream(folder.path / "made.pdf", std::ios::binary) << pdf;
-  return draft_book({folder / "made.pdf", {}, folder.path, BindingKind::saddle, "pictures/"},
+  return draft_book({folder / "made.pdf", {}, folder.path, BindingKind::saddle},
                     bounds_for(folder / "made.pdf"));
 }
 
@@ -33,7 +33,7 @@ TEST_CASE("a PDF becomes a description that the reader takes, its pictures files
   const auto book = parse_book(SourceText("made.xml", text.value()));
   REQUIRE(book);
   REQUIRE(book.value->pictures.size() == 1);
-  CHECK(book.value->pictures[0].file == "pictures/page-001-1.tif");
+  CHECK(book.value->pictures[0].file == "page-001-1.tif");
   CHECK(std::filesystem::exists(folder / "page-001-1.tif"));
   REQUIRE(book.value->pages.size() == 1);
   CHECK(book.value->pages[0].frames.at(0).rect ==
@@ -67,7 +67,7 @@ TEST_CASE("an encrypted PDF asks for its password and opens with it") {
     run_command("qpdf " + weak + "--encrypt word owner " + strength + " -- " + folder.file("open.pdf") + " " +
                 folder.file("locked.pdf"));
     const auto draft = [&](const std::string &password) {
-      return draft_book({folder / "locked.pdf", password, folder.path, {}, ""},
+      return draft_book({folder / "locked.pdf", password, folder.path, {}},
                         bounds_for(folder / "locked.pdf"));
     };
     REQUIRE_FALSE(draft(""));
@@ -77,7 +77,7 @@ TEST_CASE("an encrypted PDF asks for its password and opens with it") {
     CHECK(draft("word"));
   }
   run_command("qpdf --encrypt '' owner 256 -- " + folder.file("open.pdf") + " " + folder.file("free.pdf"));
-  CHECK(draft_book({folder / "free.pdf", "", folder.path, {}, ""}, bounds_for(folder / "free.pdf")));
+  CHECK(draft_book({folder / "free.pdf", "", folder.path, {}}, bounds_for(folder / "free.pdf")));
 }
 
 TEST_CASE("titles come out of an encrypted PDF whole, whatever their length") {
@@ -99,7 +99,7 @@ TEST_CASE("titles come out of an encrypted PDF whole, whatever their length") {
       run_command("qpdf --encrypt word owner 256 -- " + folder.file("open.pdf") + " " +
                   folder.file("locked.pdf"));
       const auto text =
-          draft_book({folder / "locked.pdf", "word", folder.path, {}, ""}, bounds_for(folder / "locked.pdf"));
+          draft_book({folder / "locked.pdf", "word", folder.path, {}}, bounds_for(folder / "locked.pdf"));
       REQUIRE(text);
       CHECK(text.value().find("title=\"" + wanted + "\"") != std::string::npos);
     }
@@ -113,7 +113,7 @@ TEST_CASE("object streams, linearized files and updates are read") {
     CAPTURE(how);
     run_command("qpdf " + how + " " + folder.file("plain.pdf") + " " + folder.file("other.pdf"));
     const auto text =
-        draft_book({folder / "other.pdf", "", folder.path, {}, ""}, bounds_for(folder / "other.pdf"));
+        draft_book({folder / "other.pdf", "", folder.path, {}}, bounds_for(folder / "other.pdf"));
     REQUIRE(text);
     CHECK(text.value().find("<frame id=\"p1-1\"") != std::string::npos);
   }
@@ -137,7 +137,7 @@ TEST_CASE("a folder that cannot be written to is a fault") {
   Folder folder;
   std::ofstream(folder.path / "made.pdf", std::ios::binary) << sound_pdf();
   const auto text =
-      draft_book({folder / "made.pdf", "", folder / "missing", {}, ""}, bounds_for(folder / "made.pdf"));
+      draft_book({folder / "made.pdf", "", folder / "missing", {}}, bounds_for(folder / "made.pdf"));
   REQUIRE_FALSE(text);
   CHECK(text.fault().what == "the picture could not be written");
 }

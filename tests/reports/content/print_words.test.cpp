@@ -107,3 +107,23 @@ TEST_CASE("the press sheet's rows about finished PDFs stand where there is one")
   CHECK(groups.back().rows.at(0).asks == "at least 0.25 pt");
   CHECK(groups.back().rows.at(1).asks == "accepted");
 }
+
+TEST_CASE("too few pixels are told with what the file behind the picture gives") {
+  Book book = finished_book();
+  book.pictures = {photo("mill", "mill.jpg")};
+  book.pages[0].frames = {frame("f1", 0, 20, 20, 160, 110)};
+  const std::string alone = told(book, "too-few-pixels");
+  CAPTURE(alone);
+  REQUIRE(alone.find("Prints at ") == 0);
+  Master master;
+  master.file = "/scans/mill.tif";
+  master.sure = true;
+  master.finer = 1;
+  CHECK(told(book, "too-few-pixels", built_in_press_sheet(), master).find("mill.tif, gives no more.") !=
+        std::string::npos);
+  master.finer = 1.15;
+  CHECK(told(book, "too-few-pixels", built_in_press_sheet(), master)
+            .find("Even the file it was made from, mill.tif, gives ") == 0);
+  master.finer = 40;
+  CHECK(told(book, "too-few-pixels", built_in_press_sheet(), master).empty());
+}

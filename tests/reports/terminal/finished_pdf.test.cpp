@@ -96,6 +96,24 @@ TEST_CASE("the files behind the pictures are found, and what the export threw aw
   CHECK(order.record("album.record.json")["pictures"][0]["master"].is_null());
 }
 
+TEST_CASE("a drafted description can name the files that the pictures were made from") {
+  const Order order;
+  fs::create_directory(order.folder.path / "scans of the m\xC5\x82yn/Ciocia \xC5\x81ucja");
+  fs::rename(order.folder.path / "scans of the m\xC5\x82yn/mill.png",
+             order.folder.path / "scans of the m\xC5\x82yn/Ciocia \xC5\x81ucja/mill.png");
+  const Ran drafted = order.run({"draft", "album.pdf", "--pictures", "scans of the m\xC5\x82yn"});
+  CHECK(drafted.status == 0);
+  CHECK(drafted.out.find("1 of 1 pictures found") != std::string::npos);
+  CHECK(drafted.out.find("Its pictures") == std::string::npos);
+  CHECK_FALSE(fs::exists(order.folder.path / "album pictures"));
+  const std::string text = content_of(order.folder / "album.xml");
+  CHECK(text.find("file=\"scans of the m\xC5\x82yn/Ciocia \xC5\x81ucja/mill.png\"") != std::string::npos);
+  CHECK(text.find("name=\"Ciocia \xC5\x81ucja\"") != std::string::npos);
+  REQUIRE(order.run({"proof", "album.xml"}).status != 3);
+  const auto record = order.record("album.record.json");
+  CHECK(findings_of(record).find("too-few-pixels") == std::string::npos); // the file has pixels enough
+}
+
 TEST_CASE("a copy of the PDF takes the findings") {
   const Order order;
   const Ran ran = order.run({"proof", "album.pdf", "--annotate", "noted.pdf"});

@@ -1,0 +1,154 @@
+// Frames of exported copies -> frames of the files behind them. The only way in is with_masters; tested in
+// tests/engine/run/with_masters.test.cpp.
+#include "engine/run/with_masters.h"
+
+#include "engine/import/layout_of.h"
+#include "engine/picture/orientation.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+#include <utility>
+
+namespace stoneproof {
+
+namespace {
+
+using finished::Matrix;
+using finished::Spot;
+
+/// Both stored and seen in shares of the sides.
+Spot stored(Spot seen, int orientation) {
+  const PixelRect at = Orientation(orientation).stored_part({seen.x, seen.y, 0, 0}, {1, 1});
+  return {at.x, at.y};
+}
+Spot seen(Spot stored, int orientation) {
+  const PixelRect at = Orientation(orientation).seen_part({stored.x, stored.y, 0, 0}, {1, 1});
+  return {at.x, at.y};
+}
+
+Spot spot(Point point) { return {point.x.pt(), point.y.pt()}; }
+
+/// Where a place of the master as it is seen lies on the page, in points.
+class Way {
+public:
+  Way(const Master &master, int orientation, const PlacedFrame &placed)
+      : master_(master), orientation_(orientation), placed_(placed) {}
+
+  Spot to_page(Spot at) const {
+    const Spot whole = stored(at, master_.orientation);
+    const auto width = static_cast<double>(master_.size.width),
+               height = static_cast<double>(master_.size.height);
+    const Spot part = {(whole.x * width - master_.part.x) / master_.part.width,
+                       (whole.y * height - master_.part.y) / master_.part.height};
+    const Spot copy = seen(stored(part, master_.turned), orientation_);
+    const Spot corner = spot(placed_.picture_corners[0]), right = spot(placed_.picture_corners[1]),
+               below = spot(placed_.picture_corners[3]);
+    return {corner.x + copy.x * (right.x - corner.x) + copy.y * (below.x - corner.x),
+            corner.y + copy.x * (right.y - corner.y) + copy.y * (below.y - corner.y)};
+  }
+
+  /// Of the unit square with y upwards, as laying_of takes it.
+  Matrix matrix() const {
+    const Spot origin = to_page({0, 1}), right = to_page({1, 1}), top = to_page({0, 0});
+    return {right.x - origin.x, right.y - origin.y, top.x - origin.x, top.y - origin.y, origin.x, origin.y};
+  }
+
+private:
+  const Master &master_;
+  int orientation_; ///< of the copy
+  const PlacedFrame &placed_;
+};
+
+/// What a crop was found to leave at an edge is nothing, where that is less than it is found to within.
+CropShare settled(CropShare crop) {
+  constexpr double found_within = 0.002;
+  const auto settle = [](double &from, double &size) {
+    if (std::abs(from) < found_within) size += from, from = 0;
+    if (std::abs(from + size - 1) < found_within) size = 1 - from;
+  };
+  settle(crop.x, crop.width);
+  settle(crop.y, crop.height);
+  return crop;
+}
+
+class Exchange {
+public:
+  Exchange(const Evidence &evidence, const std::filesystem::path &searched,
+           const std::filesystem::path &description)
+      : evidence_(evidence), searched_(searched), description_(description), made_{evidence.book, 0, 0} {}
+
+  BookOfMasters made() {
+    made_.book.pictures.clear();
+    for (const PlacedFrame &placed : evidence_.frames) exchange(placed);
+    made_.pictures = evidence_.book.pictures.size();
+    return std::move(made_);
+  }
+
+private:
+  void exchange(const PlacedFrame &placed) {
+    if (!placed.picture) return;
+    Frame &frame = made_.book.pages[placed.page].frames[placed.frame];
+    const Master *master = evidence_.master_of(*placed.picture);
+    const auto &facts = evidence_.pictures[*placed.picture].facts;
+    if (master && master->sure && placed.laid && facts) {
+      const Way way(*master, facts->orientation, placed);
+      finished::Outline visible;
+      for (const Point &corner : placed.corners) visible.push_back(spot(corner));
+      if (const auto laying = finished::laying_of(way.matrix(), visible, 1)) {
+        frame.rect = laying->rect;
+        frame.turn = laying->turn;
+        frame.mirror = laying->mirror;
+        frame.fit = settled(laying->crop);
+        frame.picture = picture_of(*placed.picture, *master);
+        return;
+      }
+    }
+    frame.picture = kept(*placed.picture);
+  }
+
+  /// Once for all pictures that were made from one file.
+  std::size_t picture_of(std::size_t copy, const Master &master) {
+    const auto [found, added] = of_file_.emplace(master.file, made_.book.pictures.size());
+    if (exchanged_.emplace(copy, found->second).second) ++made_.found;
+    if (!added) return found->second;
+    Picture picture = evidence_.book.pictures[copy];
+    picture.file = std::filesystem::proximate(master.file, description_).generic_string();
+    picture.profile.clear();
+    picture.contributor = contributor_of(master.file);
+    made_.book.pictures.push_back(std::move(picture));
+    return found->second;
+  }
+
+  std::size_t kept(std::size_t copy) {
+    const auto [found, added] = kept_.emplace(copy, made_.book.pictures.size());
+    if (added) made_.book.pictures.push_back(evidence_.book.pictures[copy]);
+    return found->second;
+  }
+
+  std::optional<std::size_t> contributor_of(const std::filesystem::path &file) {
+    const auto within = std::filesystem::proximate(file, searched_);
+    if (std::next(within.begin()) == within.end()) return std::nullopt; // in no folder of somebody's
+    const std::string name = within.begin()->string();
+    auto &contributors = made_.book.contributors;
+    const auto [found, added] = contributor_.emplace(name, contributors.size());
+    if (added) contributors.push_back({fmt::format("c{}", contributors.size() + 1), name, {}, {}});
+    return found->second;
+  }
+
+  const Evidence &evidence_;
+  const std::filesystem::path &searched_, &description_;
+  BookOfMasters made_;
+  std::map<std::string, std::size_t> of_file_, contributor_;
+  std::map<std::size_t, std::size_t> exchanged_, kept_;
+};
+
+} // namespace
+
+BookOfMasters with_masters(const Evidence &evidence, const std::filesystem::path &searched,
+                           const std::filesystem::path &description) {
+  return Exchange(evidence, searched, description).made();
+}
+
+} // namespace stoneproof
