@@ -32,6 +32,26 @@ std::string master_name(const Evidence &evidence, const Finding &finding) {
   return master ? printable(std::filesystem::path(master->file).filename().string()) : std::string();
 }
 
+/// "2, 5 and 9 to 12": numbers of pages; of very many the last ones are counted.
+std::string page_numbers(const Book &book, const std::vector<std::size_t> &pages) {
+  constexpr std::size_t most = 12; // named; more would fill the page
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < pages.size();) {
+    std::size_t last = i;
+    while (last + 1 < pages.size() && pages[last + 1] == pages[last] + 1) ++last;
+    if (names.size() == most) {
+      names.push_back(fmt::format("{} more", pages.size() - i));
+      break;
+    }
+    if (last == i + 1) last = i; // two pages are no run
+    const int first_number = book.pages[pages[i]].number, last_number = book.pages[pages[last]].number;
+    names.push_back(last == i ? fmt::format("{}", first_number)
+                              : fmt::format("{} to {}", first_number, last_number));
+    i = last + 1;
+  }
+  return listed(names);
+}
+
 std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt()); }
 
 } // namespace
@@ -61,6 +81,20 @@ std::string master_words(const Evidence &evidence, const Finding &finding) {
                      master_name(evidence, finding), figure(*density * master->finer));
 }
 
+std::string empty_page_words(const Evidence &evidence, const Finding &finding) {
+  if (!evidence.book.pages[*finding.page].print) return "Nothing is on it, and it is not described as blank.";
+  const auto pages = empty_print_pages(evidence.book);
+  const std::string numbers = page_numbers(evidence.book, pages);
+  return pages.size() == 1 ? fmt::format("Page {} is empty: is it meant to be?", numbers)
+                           : fmt::format("Pages {} are empty: are they meant to be?", numbers);
+}
+
+std::string empty_page_remedy(const Evidence &evidence, const Finding &finding) {
+  if (!evidence.book.pages[*finding.page].print)
+    return "Put back what belongs there, or describe the page as blank.";
+  return "Put back what belongs there, and export the PDF anew. If so meant, nothing needs to be done.";
+}
+
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {
   switch (box_fault(print_of(evidence, finding).boxes).value_or(BoxFault::beyond_media)) {
   case BoxFault::trim_and_art: return "The page names a TrimBox and an ArtBox; only one of them may stand.";
@@ -73,11 +107,13 @@ std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) 
 
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding) {
   const Length left = figure_of<Length>(finding.measured);
+  const std::string sides = sides_phrase(evidence, finding), wanted = figure(finding.wanted);
+  if (!sheet_lacks_bleed(evidence.spaces[*finding.page], print_of(evidence, finding), finding.sides.front()))
+    return fmt::format("Something is painted to the edge {}, and ends there; {} of bleed are wanted.", sides,
+                       wanted);
   return fmt::format(
-      "Something is painted to the edge {}, and the sheet of the PDF {}; {} of bleed are wanted.",
-      sides_phrase(evidence, finding),
-      left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there",
-      figure(finding.wanted));
+      "Something is painted to the edge {}, and the sheet of the PDF {}; {} of bleed are wanted.", sides,
+      left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there", wanted);
 }
 
 std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding) {

@@ -13,6 +13,8 @@ std::string doubtful_master_words(const Evidence &evidence, const Finding &findi
 /// " The file it was made from, mill.tif, would give 310 ppi."; empty where no file is known or it gives no
 /// more.
 std::string master_words(const Evidence &evidence, const Finding &finding);
+std::string empty_page_words(const Evidence &evidence, const Finding &finding);
+std::string empty_page_remedy(const Evidence &evidence, const Finding &finding);
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding);
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding);
 std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding);
