@@ -55,7 +55,7 @@ struct PaintedIn {
 struct PrintPage {
   std::string label; ///< as the file counts; empty: it names none
   PageBoxes boxes;
-  std::optional<Rect> painted; ///< round everything that is neither picture nor text
+  std::optional<Rect> painted; ///< round all that touches the trim and is neither picture nor text
   PaintedIn painted_in;
   bool transparent = false; ///< something is blended, masked softly or see-through
   bool broken = false;      ///< some of its content could not be decoded

@@ -34,7 +34,7 @@ struct ShownLine {
   Box box;
 };
 
-/// A shading or a path that was painted, pictures and text aside.
+/// Shadings and paths that were painted, pictures, text and what lies wholly outside the trim aside.
 struct Paints {
   bool any = false;
   Box box; ///< round all of it

@@ -1,5 +1,5 @@
 // A matrix and a clip -> a frame with its turn, mirror and crop. The only way in is laying_of; tested in
-// tests/engine/import/laying.test.cpp.
+// tests/engine/import/layout_of.test.cpp.
 #include "engine/import/layout_of.h"
 #include "engine/picture/orientation.h"
 
@@ -79,8 +79,8 @@ std::optional<Laying> laying_of(const Matrix &place, const Outline &visible, int
   laying.crop = {box->left / width, box->bottom / height, box->width() / width, box->height() / height};
   const double x = (box->left + box->right) / 2, y = (box->bottom + box->top) / 2;
   const Spot centre = sides.corner + Spot{x * cosine - y * sine, x * sine + y * cosine};
-  laying.rect = {Length::of_pt(centre.x - box->width() / 2), Length::of_pt(centre.y - box->height() / 2),
-                 Length::of_pt(box->width()), Length::of_pt(box->height())};
+  laying.rect = {micrometres_of(centre.x - box->width() / 2), micrometres_of(centre.y - box->height() / 2),
+                 micrometres_of(box->width()), micrometres_of(box->height())};
   // A share that rounding alone keeps from the edge is at the edge.
   const auto settle = [](double &from, double &size) {
     constexpr double rounding = 1e-6;

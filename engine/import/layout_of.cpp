@@ -1,4 +1,4 @@
-// Pages of a PDF -> pages of a Book. The only ways in are layout_of, to_trim and trim_of; tested in
+// Pages of a PDF -> pages of a Book. The only ways in are layout_of, to_trim and micrometres_of; tested in
 // tests/engine/import/layout_of.test.cpp.
 #include "engine/import/layout_of.h"
 #include "engine/xml/characters.h"
@@ -17,7 +17,10 @@ namespace {
 
 constexpr double smallest_page = 3; // points, about 1 mm
 
-Length points(double value) { return Length::of_pt(std::clamp(value, -largest_page, largest_page)); }
+/// Bleed of a page that names none, in points: 3 mm, common practice.
+constexpr double usual_bleed = 3 / 25.4 * 72;
+
+Length points(double value) { return micrometres_of(std::clamp(value, -largest_page, largest_page)); }
 
 Rect rect_of(const Box &box, const Matrix &map) {
   const auto around = box_round(outline_of(box, map)).value_or(Box{});
@@ -61,6 +64,18 @@ PageBoxes boxes_of(const SheetBoxes &boxes, const Matrix &map) {
           mapped(boxes.art)};
 }
 
+/// What of a page is meant to be printed: its trim, and the BleedBox or where it names none the usual bleed
+/// round that, mapped.
+Box printed_part(const SheetBoxes &boxes, const Matrix &map) {
+  const Box trim = trim_of(boxes);
+  const double by = usual_bleed / boxes.unit;
+  const Box grown{trim.left - by, trim.bottom - by, trim.right + by, trim.top + by};
+  const Box bleed = boxes.bleed.value_or(grown);
+  const Box both{std::min(trim.left, bleed.left), std::min(trim.bottom, bleed.bottom),
+                 std::max(trim.right, bleed.right), std::max(trim.top, bleed.top)};
+  return box_round(outline_of(both, map)).value_or(Box{});
+}
+
 PrintPage print_page_of(const Sheet &sheet, const Matrix &map) {
   const PageDrawing &drawing = sheet.drawing;
   PrintPage page;
@@ -73,7 +88,7 @@ PrintPage print_page_of(const Sheet &sheet, const Matrix &map) {
   page.broken = drawing.broken;
   page.cut_short = drawing.cut_short;
   for (const ShownLine &line : drawing.lines)
-    page.lines.push_back({points(line.width * map.scale()), rect_of(line.box, map)});
+    page.lines.push_back({Length::of_pt(line.width * map.scale()), rect_of(line.box, map)});
   for (const ShownNote &note : sheet.notes)
     page.notes.push_back({note.kind, rect_of(note.box, map), note.prints});
   return page;
@@ -93,7 +108,7 @@ public:
     if (const Size size = size_of(sheet.boxes); !alike(size, usual)) page.trim = size;
     page.print = print_page_of(sheet, map);
     add_frames(sheet.drawing, map, page);
-    page.texts = text_blocks(sheet.drawing, map, sheet.label);
+    page.texts = text_blocks(sheet.drawing, map, printed_part(sheet.boxes, map), sheet.label);
     return page;
   }
   std::vector<Picture> pictures; ///< those that are shown, in the order in which they first are
@@ -146,14 +161,14 @@ private:
 };
 
 /// What the BleedBoxes leave round the trim: the least of any page that names one.
-Edges bleed_of(const std::vector<Page> &pages) {
+Edges bleed_of(const std::vector<Sheet> &sheets) {
   std::optional<Length> least;
-  for (const Page &page : pages) {
-    const PageBoxes &boxes = page.print->boxes;
-    if (!boxes.bleed || !boxes.trim) continue;
+  for (const Sheet &sheet : sheets) {
+    const auto &[bleed, trim] = std::pair(sheet.boxes.bleed, sheet.boxes.trim);
+    if (!bleed || !trim) continue;
     const Length here =
-        std::min({boxes.trim->left() - boxes.bleed->left(), boxes.trim->top() - boxes.bleed->top(),
-                  boxes.bleed->right() - boxes.trim->right(), boxes.bleed->bottom() - boxes.trim->bottom()});
+        points(sheet.boxes.unit * std::min({trim->left - bleed->left, bleed->top - trim->top,
+                                            bleed->right - trim->right, trim->bottom - bleed->bottom}));
     if (here > Length() && (!least || here < *least)) least = here;
   }
   const Length bleed = least.value_or(Length());
@@ -162,7 +177,11 @@ Edges bleed_of(const std::vector<Page> &pages) {
 
 } // namespace
 
-Box trim_of(const SheetBoxes &boxes) { return boxes.trim.value_or(boxes.seen()); }
+Length micrometres_of(double points) {
+  constexpr double ticks_per_micrometre = Length::ticks_per_mm / 1000;
+  return Length::nearest(std::round(points * Length::ticks_per_pt / ticks_per_micrometre) *
+                         ticks_per_micrometre);
+}
 
 Matrix to_trim(const SheetBoxes &boxes) {
   const Box trim = trim_of(boxes);
@@ -184,10 +203,8 @@ Book layout_of(const Drawn &drawn, const std::vector<WrittenPicture> &pictures, 
   book.trim = usual_size(drawn.sheets);
   Layout layout(drawn, pictures);
   for (std::size_t i = 0; i < drawn.sheets.size(); ++i) book.pages.push_back(layout.page_of(i, book.trim));
-  for (Page &page : book.pages)
-    page.blank = page.frames.empty() && page.texts.empty() && !page.print->painted;
   book.pictures = std::move(layout.pictures);
-  book.bleed = bleed_of(book.pages);
+  book.bleed = bleed_of(drawn.sheets);
   book.print_file = print_file;
   return book;
 }

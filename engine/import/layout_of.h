@@ -25,8 +25,8 @@ Book layout_of(const Drawn &drawn, const std::vector<WrittenPicture> &pictures, 
 /// Maps the user space of a page to points from the top left corner of its trim as it is seen, y downwards.
 Matrix to_trim(const SheetBoxes &boxes);
 
-/// The trim as it is seen: TrimBox, or where the page names none what it shows.
-Box trim_of(const SheetBoxes &boxes);
+/// So many points, to whole micrometres: what is finer is left of the decimals that programs write.
+Length micrometres_of(double points);
 
 /// Places beyond it, about 10 m in points, are on no page; a description bounds its lengths likewise.
 inline constexpr double largest_page = 28'000;
@@ -41,8 +41,10 @@ struct Laying {
 };
 std::optional<Laying> laying_of(const Matrix &place, const Outline &visible, int orientation);
 
-/// The texts of a page: lines that follow each other in one size make one block. `map` leads to points from
-/// the trim.
-std::vector<TextBlock> text_blocks(const PageDrawing &drawing, const Matrix &map, const std::string &label);
+/// The texts of a page: lines that follow each other in one size and direction make one block. `map` leads to
+/// points from the trim. What lies wholly beyond `printed` is left out: file names and dates that programs
+/// set beside the crop marks are the printer's.
+std::vector<TextBlock> text_blocks(const PageDrawing &drawing, const Matrix &map, const Box &printed,
+                                   const std::string &label);
 
 } // namespace stoneproof::finished

@@ -18,6 +18,11 @@ Box grown(const Box &box, double by) {
   return {box.left - by, box.bottom - by, box.right + by, box.top + by};
 }
 
+/// Whether a box lies wholly outside another: as crop marks and colour bars lie outside the trim.
+bool beside(const Box &box, const Box &other) {
+  return box.right < other.left || box.left > other.right || box.top < other.bottom || box.bottom > other.top;
+}
+
 } // namespace
 
 void PageReader::move(const Operation &given) {
@@ -69,6 +74,7 @@ void PageReader::note_paint(const Box &box, const Paint &paint) {
   const auto seen = box_round(shared_part(outline_of(box, {}), state_.clip));
   if (!seen) return;
   use(paint);
+  if (beside(*seen, trim_)) return;
   Paints &paints = drawing_.paints;
   if (!paints.any) paints = {true, *seen};
   paints.box = {std::min(paints.box.left, seen->left), std::min(paints.box.bottom, seen->bottom),

@@ -18,9 +18,9 @@ constexpr std::size_t most_content = 256'000'000;
 } // namespace
 
 PageReader::PageReader(const PdfFile &file, DrawnParts &parts, const Layers &layers, std::size_t number,
-                       const Box &sheet)
-    : file_(file), parts_(parts), layers_(layers), number_(number) {
-  state_.clip = outline_of(sheet, {});
+                       const SheetBoxes &boxes)
+    : file_(file), parts_(parts), layers_(layers), number_(number), trim_(trim_of(boxes)) {
+  state_.clip = outline_of(boxes.media, {}); // what the page shows at most
 }
 
 PageReader::Handler PageReader::handler_of(const std::string &name) {

@@ -7,6 +7,7 @@
 #include "engine/import/graphics_state.h"
 #include "engine/import/layers.h"
 #include "engine/import/notes.h"
+#include "engine/import/page_tree.h"
 
 #include <string>
 #include <vector>
@@ -15,9 +16,9 @@ namespace stoneproof::finished {
 
 class PageReader {
 public:
-  /// `number` counts from 0; `sheet` is what the page shows at most, its MediaBox.
+  /// `number` counts from 0; `boxes` are those of the page.
   PageReader(const PdfFile &file, DrawnParts &parts, const Layers &layers, std::size_t number,
-             const Box &sheet);
+             const SheetBoxes &boxes);
 
   /// `notes`: what of them prints is drawn over the page.
   PageDrawing read(const Object &page, const Object &resources, const std::vector<ShownNote> &notes = {});
@@ -111,6 +112,7 @@ private:
   DrawnParts &parts_;
   const Layers &layers_;
   std::size_t number_;
+  Box trim_;
   PageDrawing drawing_;
   GraphicsState state_;
   Path path_;

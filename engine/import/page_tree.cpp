@@ -78,6 +78,8 @@ Box SheetBoxes::seen() const {
   return both.left < both.right && both.bottom < both.top ? both : media;
 }
 
+Box trim_of(const SheetBoxes &boxes) { return boxes.trim.value_or(boxes.seen()); }
+
 PageTree read_page_tree(const PdfFile &file) {
   Walk walk;
   walk.follow(file.catalog()["Pages"], {}, 0);

@@ -26,6 +26,9 @@ struct PageSource {
   SheetBoxes boxes;
 };
 
+/// The trim as it is seen: TrimBox, or where the page names none what it shows.
+Box trim_of(const SheetBoxes &boxes);
+
 /// In their order. Never more than `most_pages`; `cut_short` tells that there were. A page that stands twice,
 /// or a tree that holds itself, is passed over.
 struct PageTree {

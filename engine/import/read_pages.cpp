@@ -33,7 +33,7 @@ Drawn read_pages(const PdfFile &file) {
   drawn.cut_short = tree.cut_short;
   for (std::size_t i = 0; i < tree.pages.size(); ++i) {
     const auto &[page, resources, boxes] = tree.pages[i];
-    PageReader reader(file, drawn.parts, layers, i, boxes.media);
+    PageReader reader(file, drawn.parts, layers, i, boxes);
     auto notes = notes_of(page);
     PageDrawing drawing = reader.read(page, resources, notes);
     drawn.sheets.push_back({boxes, labels[i], std::move(drawing), std::move(notes)});

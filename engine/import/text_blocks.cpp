@@ -1,5 +1,5 @@
 // Runs of text -> lines -> blocks. The only way in is text_blocks; tested in
-// tests/engine/import/text_blocks.test.cpp.
+// tests/engine/import/layout_of.test.cpp.
 #include "engine/import/layout_of.h"
 
 #include <algorithm>
@@ -9,12 +9,22 @@ namespace stoneproof::finished {
 
 namespace {
 
-/// Runs that make one line, or lines that make one block.
+/// One run of text as it lies on the page, y downwards.
+struct Run {
+  Outline corners;  ///< the first two along the foot of its letters, in the direction of reading
+  Spot along{1, 0}; ///< of that direction, of length 1
+  double size = 0;  ///< of the type
+  std::string text;
+  std::size_t order = 0;
+};
+
+/// Runs that make one line, or lines that make one block, in one direction.
 struct Block {
-  Box box;                              ///< y downwards: bottom is its upper edge
+  Spot along;                           ///< the direction of its lines, of length 1
+  Box box;                              ///< on the page, y downwards: bottom is its upper edge
+  Box turned;                           ///< round it when its lines are turned level, y downwards
+  double last_top = 0, last_bottom = 0; ///< of its last line, turned likewise
   double size = 0;                      ///< of the type
-  double last_top = 0, last_bottom = 0; ///< of its last line, from the top
-  bool level = true;                    ///< its lines run level
   std::string text;
   std::size_t order = 0;
 };
@@ -26,51 +36,88 @@ void take_in(Box &box, const Box &other) {
          std::max(box.top, other.top)};
 }
 
-/// Whether a run goes on in the line where the block ends: no further from it than two ems.
-bool goes_on(const Block &block, const Block &run) {
-  const double middle = (run.box.bottom + run.box.top) / 2;
+/// A slope below which a line runs level, or upright, for who looks at it, and two lines in one direction.
+constexpr double least_slope = 0.01;
+
+/// The direction from one place to another; what is nearly level or upright is made so.
+Spot direction(Spot from, Spot to) {
+  const double x = to.x - from.x, y = to.y - from.y, length = std::hypot(x, y);
+  if (!(length > 0)) return {1, 0};
+  if (std::abs(y) < least_slope * std::abs(x)) return {x < 0 ? -1.0 : 1.0, 0};
+  if (std::abs(x) < least_slope * std::abs(y)) return {0, y < 0 ? -1.0 : 1.0};
+  return {x / length, y / length};
+}
+
+bool one_way(Spot one, Spot other) {
+  return one.x * other.x + one.y * other.y > 0 && std::abs(one.x * other.y - one.y * other.x) < least_slope;
+}
+
+/// The box round a run when lines of this direction are turned level.
+Box turned_level(const Run &run, Spot along) {
+  const Matrix level{along.x, -along.y, along.y, along.x, 0, 0};
+  Outline corners;
+  for (const Spot &spot : run.corners) corners.push_back(level.apply(spot));
+  return box_round(corners).value_or(Box{});
+}
+
+/// Whether a run, turned level, goes on in the line where the block ends: no further from it than two ems.
+bool goes_on(const Block &block, const Box &run, double size) {
+  const double middle = (run.bottom + run.top) / 2;
   const bool same_line = middle > block.last_top && middle < block.last_bottom;
-  return same_line && run.box.left > block.box.left &&
-         run.box.left - block.box.right < 2 * std::max(block.size, run.size);
+  return same_line && run.left > block.turned.left &&
+         run.left - block.turned.right < 2 * std::max(block.size, size);
 }
 
-/// Whether a run begins the next line of the block: within twice the leading of usual text, below it.
-bool begins_next_line(const Block &block, const Block &run) {
-  const double gap = run.box.bottom - block.last_bottom;
-  const bool below = gap > -0.6 * block.size && gap < 1.0 * block.size && run.box.top > block.last_bottom;
-  return below && alike(block.size, run.size) && run.box.left < block.box.right &&
-         run.box.right > block.box.left;
+/// Whether it begins the next line of the block: within twice the leading of usual text, below it.
+bool begins_next_line(const Block &block, const Box &run, double size) {
+  const double gap = run.bottom - block.last_bottom;
+  const bool below = gap > -0.6 * block.size && gap < 1.0 * block.size && run.top > block.last_bottom;
+  return below && alike(block.size, size) && run.left < block.turned.right && run.right > block.turned.left;
 }
 
-void add(Block &block, const Block &run) {
-  const bool same_line = goes_on(block, run);
+bool takes(const Block &block, const Run &run) {
+  if (!one_way(block.along, run.along)) return false;
+  const Box level = turned_level(run, block.along);
+  return goes_on(block, level, run.size) || begins_next_line(block, level, run.size);
+}
+
+void add(Block &block, const Run &run) {
+  const Box level = turned_level(run, block.along);
+  const bool same_line = goes_on(block, level, run.size);
   const bool spaced = block.text.empty() || block.text.back() == ' ' || run.text.front() == ' ';
-  const bool apart = run.box.left - block.box.right > 0.12 * block.size;
+  const bool apart = level.left - block.turned.right > 0.12 * block.size;
   if (!same_line || (!spaced && apart)) block.text += ' ';
   block.text += run.text;
   block.size = std::max(block.size, run.size);
-  take_in(block.box, run.box);
-  if (same_line) {
-    block.last_top = std::min(block.last_top, run.box.bottom);
-    block.last_bottom = std::max(block.last_bottom, run.box.top);
-  } else {
-    block.last_top = run.box.bottom;
-    block.last_bottom = run.box.top;
-  }
+  take_in(block.box, box_round(run.corners).value_or(Box{}));
+  take_in(block.turned, level);
+  block.last_top = same_line ? std::min(block.last_top, level.bottom) : level.bottom;
+  block.last_bottom = same_line ? std::max(block.last_bottom, level.top) : level.top;
 }
 
-Block block_of(const ShownText &text, const Matrix &map, std::size_t order) {
-  std::vector<Spot> corners;
-  for (const Spot &spot : text.outline) corners.push_back(map.apply(spot));
-  Block block;
-  block.box = box_round(corners).value_or(Box{});
-  block.size = text.size * map.scale();
-  block.last_top = block.box.bottom;
-  block.last_bottom = block.box.top;
-  block.level = std::abs(corners[1].y - corners[0].y) < 0.01 * std::abs(corners[1].x - corners[0].x);
-  block.text = text.text;
-  block.order = order;
-  return block;
+Run run_of(const ShownText &text, const Matrix &map, std::size_t order) {
+  Run run;
+  for (const Spot &spot : text.outline) run.corners.push_back(map.apply(spot));
+  run.along = direction(run.corners[0], run.corners[1]);
+  run.size = text.size * map.scale();
+  run.text = text.text;
+  run.order = order;
+  return run;
+}
+
+Block block_of(const Run &run) {
+  const Box level = turned_level(run, run.along);
+  const Box box = box_round(run.corners).value_or(Box{});
+  return {run.along, box, level, level.bottom, level.top, run.size, run.text, run.order};
+}
+
+/// Type sizes are whole or halved points: to a thousandth of one.
+Length type_size_of(double points) { return Length::of_pt(std::round(points * 1000) / 1000); }
+
+/// Whether all of a box lies outside another.
+bool beyond(const Box &box, const Box &other) {
+  return box.right <= other.left || box.left >= other.right || box.top <= other.bottom ||
+         box.bottom >= other.top;
 }
 
 bool all_digits(const std::string &text) {
@@ -82,33 +129,39 @@ std::string trimmed(const std::string &text) {
   return from == std::string::npos ? std::string() : text.substr(from, to - from + 1);
 }
 
-} // namespace
-
-std::vector<TextBlock> text_blocks(const PageDrawing &drawing, const Matrix &map, const std::string &label) {
+/// The seen runs of a page, put together.
+std::vector<Block> blocks_of(const PageDrawing &drawing, const Matrix &map) {
   std::vector<Block> blocks;
   auto text = drawing.texts.begin();
   for (std::size_t order = 0; order < drawing.order.size(); ++order) {
     if (drawing.order[order]) continue;
     const ShownText &shown = *text++;
     if (!shown.seen) continue;
-    const Block run = block_of(shown, map, order);
+    const Run run = run_of(shown, map, order);
     // Programs write a column line by line: the latest blocks are the likely ones.
     const std::size_t reach = std::min<std::size_t>(blocks.size(), 8);
-    const auto found = std::find_if(
-        blocks.rbegin(), blocks.rbegin() + static_cast<std::ptrdiff_t>(reach), [&](const Block &block) {
-          return run.level && block.level && (goes_on(block, run) || begins_next_line(block, run));
-        });
-    if (found == blocks.rbegin() + static_cast<std::ptrdiff_t>(reach))
-      blocks.push_back(run);
+    const auto end = blocks.rbegin() + static_cast<std::ptrdiff_t>(reach);
+    const auto found =
+        std::find_if(blocks.rbegin(), end, [&](const Block &block) { return takes(block, run); });
+    if (found == end)
+      blocks.push_back(block_of(run));
     else
       add(*found, run);
   }
+  return blocks;
+}
+
+} // namespace
+
+std::vector<TextBlock> text_blocks(const PageDrawing &drawing, const Matrix &map, const Box &printed,
+                                   const std::string &label) {
   std::vector<TextBlock> texts;
-  for (const Block &block : blocks) {
+  for (const Block &block : blocks_of(drawing, map)) {
+    if (beyond(block.box, printed)) continue;
     TextBlock made;
-    made.rect = {Length::of_pt(block.box.left), Length::of_pt(block.box.bottom),
-                 Length::of_pt(block.box.width()), Length::of_pt(block.box.height())};
-    made.type_size = Length::of_pt(block.size);
+    made.rect = {micrometres_of(block.box.left), micrometres_of(block.box.bottom),
+                 micrometres_of(block.box.width()), micrometres_of(block.box.height())};
+    made.type_size = type_size_of(block.size);
     made.text = trimmed(block.text);
     made.order = block.order;
     if (made.text == label || (all_digits(made.text) && made.text.size() <= 4))

@@ -1,4 +1,4 @@
-// The first page is described as a left one. The only way in is first_page_left_rule; tested by
+// The first page stands as a left one. The only way in is first_page_left_rule; tested by
 // tests/rules/first-page-left.
 #include "engine/rules/about.h"
 
@@ -35,10 +35,12 @@ extern const Rule first_page_left_rule = {
     "First page is on the left",
     "The first leaf of a block has its front on the right. A book whose page 1 is laid out as a left page "
     "has every inner margin, bleed and spread on the wrong side once it is bound.",
-    "The side of page 1 in the description. By custom odd pages lie on the right and even ones on the left "
+    "The side on which page 1 stands (that of a finished PDF is taken for a right one). By custom odd pages "
+    "lie on the right and even ones on the left "
     "(common practice in books that open to the left; those in Arabic, Hebrew and other languages written "
     "towards the left are not asked about).",
-    "Write first-page=\"right\" and look at the spreads again. If the book does begin on a left page, put a "
+    "Make page 1 a right one (in a description: first-page=\"right\") and look at the spreads again. If the "
+    "book does begin on a left page, put a "
     "page before it.",
     check,
 };

@@ -39,10 +39,10 @@ extern const Rule mixed_trim_rule = {
     Grade::hold,
     "Page has another size than the book",
     "All pages of a book are cut in one go. A smaller page gets white edges, and a larger one loses what "
-    "lies there.",
+    "lies there. A page that stands turned is printed turned, or cut in two.",
     "The width and height of the page’s own trim, of one page of a spread, against those of the book. A "
     "difference within the rounding of layout programs, 0.05 mm (our own choice), passes.",
-    "Lay the page out anew in the book’s size.",
+    "Lay the page out anew in the book’s size, or where it has that size but lies turned, turn it.",
     check,
 };
 

@@ -36,7 +36,7 @@ extern const Rule page_count_off_rule = {
     "pages, and of 2 in any, since a leaf has two sides: blanks = (multiple - pages mod multiple) mod "
     "multiple, all at the end. With them the count is held against the press sheet’s limits (common "
     "practice).",
-    "Add pages, described as blank if they are to be so, or take some out.",
+    "Add pages, blank if so meant, or take some out.",
     check,
 };
 

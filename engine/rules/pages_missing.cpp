@@ -39,8 +39,8 @@ extern const Rule pages_missing_rule = {
     "A page that was left out moves all that follow: after an odd number of them left pages come to lie on "
     "the right, and inner margins on the outside.",
     "Each page number against the one before it and one more, two more after a spread. A gap holds the book. "
-    "A description that begins with another number than 1 is a query, since it may be a part of a book.",
-    "Describe the pages that are missing, as blank if they are to be so, or number those that follow anew.",
+    "A book that begins with another number than 1 is a query, since it may be a part of a book.",
+    "Put in the pages that are missing, blank if so meant, or number those that follow anew.",
     check,
 };
 

@@ -48,6 +48,31 @@ std::optional<ColourModel> unaccepted_paint(const PressSheet &press, const Paint
   return std::nullopt;
 }
 
+bool shows_nothing(const Page &page) {
+  if (!page.frames.empty() || !page.texts.empty()) return false;
+  return !page.print || !(page.print->painted || page.print->broken || page.print->cut_short);
+}
+
+std::vector<std::size_t> empty_print_pages(const Book &book) {
+  std::vector<std::size_t> empty;
+  for (std::size_t index = 0; index < book.pages.size(); ++index) {
+    const Page &page = book.pages[index];
+    if (page.print && page.kind != PageKind::cover && !page.blank && shows_nothing(page))
+      empty.push_back(index);
+  }
+  return empty;
+}
+
+bool sheet_lacks_bleed(const PageSpace &space, const PrintPage &print, PageSide side) {
+  return reach_past(print.boxes.media, space.trim).at(side) < space.bleed_wanted.at(side) - layout_rounding;
+}
+
+bool is_turned(const Size &size, const Size &of_book) {
+  const auto near = [](Length a, Length b) { return std::max(a, b) - std::min(a, b) <= layout_rounding; };
+  return near(size.width, of_book.height) && near(size.height, of_book.width) &&
+         !near(of_book.width, of_book.height);
+}
+
 bool is_office_page(const Book &book, std::size_t page) {
   const auto &trim = book.pages[page].trim;
   return trim && is_office_paper(*trim) && !is_office_paper(book.trim);

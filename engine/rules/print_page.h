@@ -5,6 +5,7 @@
 #include "engine/rules/edges.h"
 
 #include <optional>
+#include <vector>
 
 namespace stoneproof {
 
@@ -22,6 +23,20 @@ inline Finding about_print_page(Grade grade, const Evidence &evidence, std::size
   finding.area = evidence.spaces[page].trim;
   return finding;
 }
+
+/// Whether a page shows nothing: neither frame nor text, nor paint of a finished PDF. Of a page that could
+/// not be read nobody knows.
+bool shows_nothing(const Page &page);
+
+/// The pages of a finished PDF that show nothing and are not said to be blank, by their places in
+/// Book::pages.
+std::vector<std::size_t> empty_print_pages(const Book &book);
+
+/// Whether the sheet of a PDF ends before the bleed does that is wanted at a side.
+bool sheet_lacks_bleed(const PageSpace &space, const PrintPage &print, PageSide side);
+
+/// Whether a size is that of the book turned by 90 degrees, and not the book's own.
+bool is_turned(const Size &size, const Size &of_book);
 
 /// What is wrong with the boxes of a page.
 enum class BoxFault { trim_and_art, trim_beyond_bleed, beyond_media, cropped };

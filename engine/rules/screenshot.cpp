@@ -26,10 +26,10 @@ extern const Rule screenshot_rule = {
     "hold at least 0.75 of them, and the others step by 48 levels and more at once: windows, letters and "
     "flat "
     "colours that a program drew. Common practice, with bounds of our own. A drawing in flat colours looks "
-    "the "
-    "same: describe it as line art.",
-    "Ask for the picture’s own file instead of a copy of the screen. If it is a drawing, say so in the "
-    "description.",
+    "the same.",
+    "Ask for the picture’s own file instead of a copy of the screen. If it is a drawing, leave it as it is; "
+    "a "
+    "description can call it line art.",
     check,
     true,
 };

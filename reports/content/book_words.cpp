@@ -2,6 +2,7 @@
 // tests/reports/content/book_words.test.cpp.
 #include "reports/content/book_words.h"
 
+#include "engine/rules/print_page.h"
 #include "reports/content/figures.h"
 #include "reports/content/object_words.h"
 
@@ -28,6 +29,11 @@ std::string_view bound_name(BindingKind kind) {
 /// What the page count must be a multiple of: what the press sheet says, and what leaves and sheets ask.
 std::size_t fold_of(const BoundBook &bound) {
   return bound.multiple % 2 == 0 ? bound.multiple : bound.multiple * 2;
+}
+
+bool lies_turned(const Evidence &evidence, const Finding &finding) {
+  const auto &trim = evidence.book.pages[*finding.page].trim;
+  return trim && is_turned(*trim, evidence.book.trim);
 }
 
 std::string_view paper_name(StockPart part) {
@@ -77,8 +83,7 @@ std::string page_count_remedy(const Evidence &evidence, const Finding &finding) 
   const SignaturePlan &plan = evidence.bound.plan;
   if (plan.blanks == 0 || count_of(finding.wanted) != plan.total()) return {}; // the rule's own
   const std::size_t over = fold_of(evidence.bound) - plan.blanks;
-  const std::string add =
-      fmt::format("Add {}, described as blank if so meant", count(plan.blanks, "page", "pages"));
+  const std::string add = fmt::format("Add {}, blank if so meant", count(plan.blanks, "page", "pages"));
   return plan.pages > over ? fmt::format("{}, or take {} out.", add, over) : add + ".";
 }
 
@@ -107,7 +112,7 @@ std::string left_over_remedy(const Evidence &, const Finding &finding) {
 std::string pages_missing_words(const Evidence &, const Finding &finding) {
   const std::size_t number = count_of(finding.measured), expected = count_of(finding.wanted);
   if (expected == 1 && finding.grade == Grade::query)
-    return fmt::format("The description begins with page {}, not with page 1.", number);
+    return fmt::format("The book begins with page {}, not with page 1.", number);
   const std::size_t missing = number - expected;
   const std::string which =
       missing == 1 ? fmt::format("page {} is", expected)
@@ -120,8 +125,18 @@ std::string pages_missing_words(const Evidence &, const Finding &finding) {
 }
 
 std::string mixed_trim_words(const Evidence &evidence, const Finding &finding) {
+  if (lies_turned(evidence, finding))
+    return fmt::format("The page is {}: it has the book’s size, but lies turned by 90°.",
+                       exact_size(*evidence.book.pages[*finding.page].trim));
   return fmt::format("The page is {}; the book is {}.", exact_size(*evidence.book.pages[*finding.page].trim),
                      exact_size(evidence.book.trim));
+}
+
+std::string mixed_trim_remedy(const Evidence &evidence, const Finding &finding) {
+  if (!lies_turned(evidence, finding)) return {}; // the rule's own
+  return evidence.book.pages[*finding.page].print
+             ? "Turn the page in the export, so that it stands as the others do."
+             : "Turn the page, so that it stands as the others do.";
 }
 
 std::string contradicting_stock_words(const Evidence &evidence, const Finding &finding) {

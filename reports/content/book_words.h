@@ -13,6 +13,7 @@ std::string left_over_words(const Evidence &evidence, const Finding &finding);
 std::string left_over_remedy(const Evidence &evidence, const Finding &finding);
 std::string pages_missing_words(const Evidence &evidence, const Finding &finding);
 std::string mixed_trim_words(const Evidence &evidence, const Finding &finding);
+std::string mixed_trim_remedy(const Evidence &evidence, const Finding &finding);
 std::string contradicting_stock_words(const Evidence &evidence, const Finding &finding);
 std::string spine_off_words(const Evidence &evidence, const Finding &finding);
 std::string cover_size_words(const Evidence &evidence, const Finding &finding);

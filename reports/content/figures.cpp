@@ -13,6 +13,10 @@ namespace {
 /// Absorbs the error of a double that should be whole; far below any figure that is shown.
 constexpr double slack = 1e-9;
 
+/// By so much a density may miss the whole figure that it is told as, in ppi: an export at 300 ppi drops
+/// fractions of pixels and comes to 299.9. Our own choice, far within the tolerance of press sheets.
+constexpr double density_rounding = 0.1;
+
 std::string trimmed(double value, int digits) {
   std::string text = fmt::format("{:.{}f}", value, digits);
   while (text.find('.') != std::string::npos && (text.back() == '0' || text.back() == '.')) {
@@ -36,7 +40,9 @@ struct FigureOf {
 
 } // namespace
 
-std::string ppi(Density density) { return fmt::format("{:.0f} ppi", std::floor(density.ppi() + slack)); }
+std::string ppi(Density density) {
+  return fmt::format("{:.0f} ppi", std::floor(density.ppi() + density_rounding));
+}
 
 std::string millimetres(Length length) {
   return trimmed(std::floor(length.mm() * 100 + slack) / 100, 2) + " mm";
@@ -48,8 +54,16 @@ std::string millimetres_up(Length length) {
 
 std::string size(const Size &size) {
   const auto side = [](Length length) {
-    const double steps = length.mm() < 10 ? 10 : 1;
-    return trimmed(std::floor(length.mm() * steps + slack) / steps, 1);
+    const double steps = length.mm() < 9.95 ? 10 : 1;
+    return trimmed(std::round(length.mm() * steps) / steps, 1);
+  };
+  return fmt::format("{} × {} mm", side(size.width), side(size.height));
+}
+
+std::string size_down(const Size &size) {
+  const auto side = [](Length length) {
+    const double steps = length.mm() < 10 - size_rounding ? 10 : 1;
+    return trimmed(std::floor((length.mm() + size_rounding) * steps) / steps, 1);
   };
   return fmt::format("{} × {} mm", side(size.width), side(size.height));
 }
@@ -64,6 +78,9 @@ std::string per_cent(double share) {
 }
 
 std::string figure_beside(const Measure &measured, const Measure &wanted) {
+  const auto *density = std::get_if<Density>(&measured), *asked = std::get_if<Density>(&wanted);
+  if (density && asked && *density < *asked && ppi(*density) == ppi(*asked))
+    return fmt::format("{:.2f} ppi", std::floor(density->ppi() * 100) / 100);
   const auto *share = std::get_if<Share>(&measured), *bar = std::get_if<Share>(&wanted);
   if (!share || !bar || bar->value <= 0) return figure(measured);
   const double tenths = share->value * 1000;

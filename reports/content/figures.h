@@ -1,5 +1,6 @@
 // Figures as people read them. A density is rounded down and a scanner setting up, so that no rounding hides
-// a shortfall; the record keeps full precision.
+// a shortfall, but for what the rounding of layout programs leaves of a whole figure; the record keeps full
+// precision.
 #pragma once
 
 #include "engine/rules/finding.h"
@@ -13,17 +14,21 @@
 
 namespace stoneproof::content {
 
-std::string ppi(Density density);          ///< "299 ppi", rounded down
+std::string ppi(Density density);          ///< "299 ppi", rounded down but for a tenth
 std::string millimetres(Length length);    ///< "2.96 mm": down to a hundredth, no needless zeros
 std::string millimetres_up(Length length); ///< the same, up to a hundredth: for what must be added
-std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, down to whole millimetres,
+std::string size(const Size &size); ///< "88 x 132 mm" with a multiplication sign, to the nearest millimetre,
                                     ///< below 10 mm to tenths
-std::string degrees(double angle);  ///< "1.5°": to a tenth, without its sign
+/// What rounding to whole micrometres may take off a size at its two edges, in millimetres.
+inline constexpr double size_rounding = 0.002;
+/// The same rounded down, but for `size_rounding`: of a size that a picture may be printed at.
+std::string size_down(const Size &size);
+std::string degrees(double angle); ///< "1.5°": to a tenth, without its sign
 std::string
 per_cent(double share); /// ///< "12.5 %": to a tenth, but never 0 % for something, nor 100 % for less
 std::string figure(const Measure &measure);
-/// The same of what was measured, beside what is wanted: a share is rounded away from a wanted one, so that
-/// no rounding makes the two alike.
+/// The same of what was measured, beside what is wanted: a share is rounded away from a wanted one, and a
+/// density told to a hundredth where it must be, so that no rounding makes the two alike.
 std::string figure_beside(const Measure &measured,
                           const Measure &wanted); ///< by kind; "" where nothing was measured
 /// "9.9 MB", "310 MB", "1.9 GB", rounded up: a megabyte is a million bytes, a gigabyte a thousand million.

@@ -132,15 +132,21 @@ private:
     return texts;
   }
 
-  /// Centimetres to a tenth, rounded down.
-  std::string centimetres(Length length) const {
-    const double tenths = std::floor(length.mm() + 1e-6); // of a centimetre
+  std::string centimetres(double tenths) const {
     std::string text = fmt::format("{:.1f}", tenths / 10);
     const std::size_t point = text.find('.');
     return text.replace(point, 1, say(Say::decimal));
   }
+  /// In centimetres, to the nearest tenth.
   std::string size(const Size &size) const {
-    return say(Say::size, {{"width", centimetres(size.width)}, {"height", centimetres(size.height)}});
+    return say(Say::size, {{"width", centimetres(std::round(size.width.mm()))},
+                           {"height", centimetres(std::round(size.height.mm()))}});
+  }
+  /// Rounded down to a tenth: of a size that a picture may be printed at.
+  std::string size_down(const Size &size) const {
+    const auto down = [](Length length) { return std::floor(length.mm() + size_rounding); };
+    return say(Say::size,
+               {{"width", centimetres(down(size.width))}, {"height", centimetres(down(size.height))}});
   }
 
   /// The page that a frame stands on; of a spread the left one, the right one, or both.
@@ -203,7 +209,7 @@ private:
 
   std::string if_lost(const PictureAsk &ask, const Values &values) const {
     const auto sized = [&](Say plain, Say with_size) {
-      return ask.no_larger ? say(with_size, {{"size", size(*ask.no_larger)}}) : say(plain);
+      return ask.no_larger ? say(with_size, {{"size", size_down(*ask.no_larger)}}) : say(plain);
     };
     switch (ask.ask) {
     case Ask::scan:

@@ -64,8 +64,8 @@ PrintTable largest_table(const MeasuredFile &measured, const PressSheet &press) 
   PrintTable table{{false, true, true}, {{"Largest print as", "wanted (good)", "least (usable)"}}};
   for (const LargestPrint &print : measured.largest) {
     const DensityBar &bar = press.bar(print.use);
-    const std::string wanted = fmt::format("{} at {}", size(print.wanted), ppi(bar.wanted)),
-                      least = fmt::format("{} at {}", size(print.least), ppi(bar.least));
+    const std::string wanted = fmt::format("{} at {}", size_down(print.wanted), ppi(bar.wanted)),
+                      least = fmt::format("{} at {}", size_down(print.least), ppi(bar.least));
     auto &last = table.rows.back();
     if (last[1] == wanted && last[2] == least)
       last[0] += fmt::format(", {}", use_name(print.use));

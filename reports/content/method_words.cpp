@@ -23,8 +23,8 @@ std::string pictures_text(const Evidence &evidence) {
            "(SHA-256), but the pixels were not measured. Tones, inks, detail and dirt were not looked at.";
   return "Every picture file was read to its last row and hashed (SHA-256). The density is the number of "
          "pixels that a frame shows, divided by the inches on which it prints them, along both sides; the "
-         "smaller one counts. It is rounded down, a scanner setting up, so that no rounding hides a "
-         "shortfall.";
+         "smaller one counts. It is rounded down, but for a tenth, and a scanner setting up, so that no "
+         "rounding hides a shortfall.";
 }
 
 std::string patches_text() {

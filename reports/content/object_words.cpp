@@ -45,7 +45,7 @@ Reckoning pages_words(const Evidence &evidence) {
 Reckoning sides_words(const Evidence &evidence) {
   const bool right = evidence.book.binding.first_page == Side::right;
   return {"Sides", right ? "odd pages on the right" : "odd pages on the left",
-          fmt::format("Page 1 is described as a {} page.", right ? "right" : "left"),
+          fmt::format("Page 1 stands as a {} page.", right ? "right" : "left"),
           "Custom of the trade: page 1 is a right-hand page."};
 }
 
@@ -214,14 +214,13 @@ ObjectWords object_words(const Evidence &evidence) {
   }
   words.signatures = signature_rows(bound.plan);
   if (!bound.leaf)
-    words.unknown =
-        book.binding.kind == BindingKind::saddle
-            ? "The paper of the block is not described, so its creep could not be reckoned."
-            : "The paper of the block is not described, so neither the spine nor the cover could be "
-              "reckoned.";
+    words.unknown = book.binding.kind == BindingKind::saddle
+                        ? "The paper of the block is not known, so its creep could not be reckoned."
+                        : "The paper of the block is not known, so neither the spine nor the cover could be "
+                          "reckoned.";
   if (words.signatures.empty())
     words.unknown += std::string(words.unknown.empty() ? "" : " ") +
-                     "How many pages a folded sheet has is not described, so no signatures are listed.";
+                     "How many pages a folded sheet has is not known, so no signatures are listed.";
   return words;
 }
 

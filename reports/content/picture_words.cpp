@@ -63,8 +63,8 @@ std::string largest_words(const Evidence &evidence, std::size_t picture, const S
   }
   const DensityBar &bar = evidence.press.bar(evidence.use_of(picture));
   return fmt::format("Uncropped up to {} at {}, at the most {} at {}{}.",
-                     size(printed_at(bar.wanted, pixels)), ppi(bar.wanted),
-                     size(printed_at(bar.least, pixels)), ppi(bar.least), but);
+                     size_down(printed_at(bar.wanted, pixels)), ppi(bar.wanted),
+                     size_down(printed_at(bar.least, pixels)), ppi(bar.least), but);
 }
 
 } // namespace

@@ -73,7 +73,7 @@ PixelSize least_pixels(const PlannedPicture &planned) {
 }
 
 std::string larger_print(const FrameNeed &need) {
-  return fmt::format("no larger than {} (now {})", size(*need.largest), size(need.printed));
+  return fmt::format("no larger than {} (now {})", size_down(*need.largest), size(need.printed));
 }
 
 std::string film_remark(FilmSize film) {

@@ -39,6 +39,26 @@ bool master_gives_more(const Evidence &evidence, const Finding &finding) {
   return placed && gain_of_master(evidence, *placed) > 1;
 }
 
+/// "2, 5 and 9 to 12": numbers of pages; of very many the last ones are counted.
+std::string page_numbers(const Book &book, const std::vector<std::size_t> &pages) {
+  constexpr std::size_t most = 12; // named; more would fill the page
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < pages.size();) {
+    std::size_t last = i;
+    while (last + 1 < pages.size() && pages[last + 1] == pages[last] + 1) ++last;
+    if (names.size() == most) {
+      names.push_back(fmt::format("{} more", pages.size() - i));
+      break;
+    }
+    if (last == i + 1) last = i; // two pages are no run
+    const int first_number = book.pages[pages[i]].number, last_number = book.pages[pages[last]].number;
+    names.push_back(last == i ? fmt::format("{}", first_number)
+                              : fmt::format("{} to {}", first_number, last_number));
+    i = last + 1;
+  }
+  return listed(names);
+}
+
 std::string points(Length length) { return fmt::format("{:.3g} pt", length.pt()); }
 
 } // namespace
@@ -60,15 +80,29 @@ std::string doubtful_master_words(const Evidence &evidence, const Finding &findi
                      master_name(evidence, finding), figure(finding.measured));
 }
 
-std::string reach_words(const Evidence &evidence, const Finding &finding) {
-  if (!master_gives_more(evidence, finding)) return fmt::format("Prints at {}", figure(finding.measured));
+std::string reach_words(const Evidence &evidence, const Finding &finding, const std::string &density) {
+  if (!master_gives_more(evidence, finding)) return fmt::format("Prints at {}", density);
   return fmt::format("Even the file it was made from, {}, gives {} and no more",
-                     master_name(evidence, finding), figure(finding.measured));
+                     master_name(evidence, finding), density);
 }
 
 std::string master_words(const Evidence &evidence, const Finding &finding) {
   if (!evidence.master_of(*finding.picture) || master_gives_more(evidence, finding)) return {};
   return fmt::format(" The file it was made from, {}, gives no more.", master_name(evidence, finding));
+}
+
+std::string empty_page_words(const Evidence &evidence, const Finding &finding) {
+  if (!evidence.book.pages[*finding.page].print) return "Nothing is on it, and it is not described as blank.";
+  const auto pages = empty_print_pages(evidence.book);
+  const std::string numbers = page_numbers(evidence.book, pages);
+  return pages.size() == 1 ? fmt::format("Page {} is empty: is it meant to be?", numbers)
+                           : fmt::format("Pages {} are empty: are they meant to be?", numbers);
+}
+
+std::string empty_page_remedy(const Evidence &evidence, const Finding &finding) {
+  if (!evidence.book.pages[*finding.page].print)
+    return "Put back what belongs there, or describe the page as blank.";
+  return "Put back what belongs there, and export the PDF anew. If so meant, nothing needs to be done.";
 }
 
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {
@@ -83,11 +117,13 @@ std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) 
 
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding) {
   const Length left = figure_of<Length>(finding.measured);
+  const std::string sides = sides_phrase(evidence, finding), wanted = figure(finding.wanted);
+  if (!sheet_lacks_bleed(evidence.spaces[*finding.page], print_of(evidence, finding), finding.sides.front()))
+    return fmt::format("Something is painted to the edge {}, and ends there; {} of bleed are wanted.", sides,
+                       wanted);
   return fmt::format(
-      "Something is painted to the edge {}, and the sheet of the PDF {}; {} of bleed are wanted.",
-      sides_phrase(evidence, finding),
-      left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there",
-      figure(finding.wanted));
+      "Something is painted to the edge {}, and the sheet of the PDF {}; {} of bleed are wanted.", sides,
+      left > Length{} ? fmt::format("goes on for {} only", figure(finding.measured)) : "ends there", wanted);
 }
 
 std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding) {

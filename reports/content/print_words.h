@@ -12,9 +12,11 @@ std::string reduced_in_export_words(const Evidence &evidence, const Finding &fin
 std::string doubtful_master_words(const Evidence &evidence, const Finding &finding);
 /// "Prints at 120 ppi", or where the file that it was made from has more: "Even the file it was made from,
 /// mill.tif, gives 240 ppi and no more".
-std::string reach_words(const Evidence &evidence, const Finding &finding);
+std::string reach_words(const Evidence &evidence, const Finding &finding, const std::string &density);
 /// " The file it was made from, mill.tif, gives no more."; empty where no file is known, or it has more.
 std::string master_words(const Evidence &evidence, const Finding &finding);
+std::string empty_page_words(const Evidence &evidence, const Finding &finding);
+std::string empty_page_remedy(const Evidence &evidence, const Finding &finding);
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding);
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding);
 std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding);

@@ -44,7 +44,7 @@ std::string rescue_words(const Rescue &rescue, const PlacedFrame *placed) {
   if (rescue.rescan) words += rescan_words(*rescue.rescan) + " ";
   if (rescue.print_no_larger && worth_printing(*rescue.print_no_larger)) {
     words += fmt::format("{} no larger than {}", words.empty() ? "Print it" : "Or print it",
-                         size(*rescue.print_no_larger));
+                         size_down(*rescue.print_no_larger));
     if (placed && placed->laid && placed->laid->visible)
       words += fmt::format(" (now {})", size(placed->laid->visible->size()));
     words += ". ";

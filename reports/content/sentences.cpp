@@ -51,7 +51,9 @@ std::string too_few_words(const Evidence &evidence, const Finding &finding) {
   const std::string bars = finding.grade == Grade::hold
                                ? fmt::format("needs at least {}, better {}", ppi(bar.least), ppi(bar.wanted))
                                : fmt::format("wants {}", ppi(bar.wanted));
-  return fmt::format("{}; {} {}.", reach_words(evidence, finding), use_phrase(use), bars) +
+  const Density asked = finding.grade == Grade::hold ? bar.least : bar.wanted;
+  const std::string reach = figure_beside(finding.measured, asked);
+  return fmt::format("{}; {} {}.", reach_words(evidence, finding, reach), use_phrase(use), bars) +
          master_words(evidence, finding);
 }
 
@@ -209,8 +211,8 @@ constexpr Row rows[] = {
     {"page-count-off", "", page_count_words, page_count_remedy},
     {"pages-missing", "", pages_missing_words},
     {"first-page-left",
-     "Page 1 is described as a left page; in a bound book it is the front of the first leaf, on the right."},
-    {"mixed-trim", "", mixed_trim_words},
+     "Page 1 stands as a left page; in a bound book it is the front of the first leaf, on the right."},
+    {"mixed-trim", "", mixed_trim_words, mixed_trim_remedy},
     {"other-paper", "", other_paper_words},
     {"trim-box-missing", "", trim_box_words},
     {"boxes-amiss", "", boxes_amiss_words},
@@ -228,7 +230,7 @@ constexpr Row rows[] = {
     {"transparent-page",
      "Something on it is see-through or blended; the press sheet accepts no transparency."},
     {"note-on-page", "", note_on_page_words},
-    {"empty-page", "Nothing is on it, and it is not described as blank."},
+    {"empty-page", "", empty_page_words, empty_page_remedy},
     {"signature-left-over", "", left_over_words, left_over_remedy},
     {"contradicting-stock", "", contradicting_stock_words},
     {"spine-off", "", spine_off_words},
@@ -247,7 +249,7 @@ constexpr Row rows[] = {
     {"soft-detail", "", soft_words, soft_remedy},
     {"printed-screen", "", printed_screen_words, printed_screen_remedy},
     {"screenshot",
-     "Looks like a copy of what a screen showed, or a drawing in flat colours, and is described as a photo."},
+     "Looks like a copy of what a screen showed, or a drawing in flat colours, and is taken for a photo."},
     {"uneven-stretch", "", stretch_words},
     {"uncovered-frame", "{measured} of the frame shows no picture."},
     {"short-bleed", "", bleed_words},

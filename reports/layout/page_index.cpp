@@ -1,6 +1,8 @@
 // The index of pages. The only way in is lay_out_index; tested in tests/reports/layout/proof_parts.test.cpp.
 #include "reports/layout/page_index.h"
 
+#include "engine/rules/print_page.h"
+
 #include "reports/content/sentences.h"
 
 #include <fmt/format.h>
@@ -154,8 +156,10 @@ private:
       draw_frame(on, checked_, images_, evidence().frames[first_frame_[page] + i],
                  evidence().spaces[page].trim, scale);
     draw_texts(on, evidence().book.pages[page], evidence().spaces[page].trim, scale);
-    if (evidence().book.pages[page].blank)
-      on.text_centred({box.centre().x, box.centre().y - style::label.leading / 2}, style::label, "blank");
+    const Page &shown = evidence().book.pages[page];
+    if (const bool empty = shown.print && shows_nothing(shown); shown.blank || empty)
+      on.text_centred({box.centre().x, box.centre().y - style::label.leading / 2}, style::label,
+                      shown.blank ? "blank" : "empty");
     on.box(box, std::nullopt, style::hair);
   }
 

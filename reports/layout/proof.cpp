@@ -2,6 +2,8 @@
 // tests/reports/layout.
 #include "reports/layout/proof.h"
 
+#include "engine/rules/print_page.h"
+
 #include "reports/content/figures.h"
 #include "reports/layout/column.h"
 #include "reports/layout/creep_mark.h"
@@ -142,8 +144,9 @@ private:
     BookPlace place;
     for (const content::Surface &surface : content_.surfaces) {
       const Page &page = checked_.evidence.book.pages[surface.page];
-      // A page that is meant to be empty needs no sheet unless something is said of it.
-      if (!page.blank || !surface.marks.empty()) {
+      // An empty page needs no sheet unless something is said of it.
+      const bool empty = page.blank || (page.print && shows_nothing(page));
+      if (!empty || !surface.marks.empty()) {
         sheet_of_surface_[surface.page] = document_.pages.size();
         write_surface(surface, place);
       }

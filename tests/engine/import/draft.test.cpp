@@ -37,7 +37,7 @@ TEST_CASE("a PDF becomes a description that the reader takes, its pictures files
   CHECK(std::filesystem::exists(folder / "page-001-1.tif"));
   REQUIRE(book.value->pages.size() == 1);
   CHECK(book.value->pages[0].frames.at(0).rect ==
-        Rect{Length::of_pt(10), Length::of_pt(160), Length::of_pt(30), Length::of_pt(20)});
+        Rect{Length::of_mm(3.528), Length::of_mm(56.444), Length::of_mm(10.583), Length::of_mm(7.056)});
   CHECK(book.value->binding.kind == BindingKind::saddle);
   REQUIRE(book.value->print_file);
   CHECK(book.value->print_file->version == "1.6");

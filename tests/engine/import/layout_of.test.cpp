@@ -11,7 +11,8 @@ using namespace stoneproof::finished;
 
 namespace {
 
-bool near(Length length, double points) { return std::abs(length.pt() - points) < 1e-4; }
+/// A micrometre is 0.0028 pt.
+bool near(Length length, double points) { return std::abs(length.pt() - points) < 0.0029; }
 bool near(const Rect &rect, double x, double y, double width, double height) {
   return near(rect.x, x) && near(rect.y, y) && near(rect.width, width) && near(rect.height, height);
 }
@@ -168,6 +169,97 @@ TEST_CASE("lines in one size that follow each other make one block") {
   CHECK(texts[2].kind == TextKind::page_number);
 }
 
+TEST_CASE("lines that run up, down, headlong or aslant make one block too") {
+  // Each matrix leaves the first line's start at (150, 100); the second follows 12 points below it.
+  const std::pair<const char *, const char *> ways[] = {
+      {"0 1 -1 0", ""},          {"0 -1 1 0", ""},
+      {"-1 0 0 -1", ""},         {"0.866 0.5 -0.5 0.866", ""},
+      {"1 0 0 1", "/Rotate 90"}, {"1 0 0 1", "/Rotate 270"},
+      {"0 1 -1 0", "/Rotate 90"}};
+  for (const auto &[matrix, turn] : ways) {
+    CAPTURE(matrix, turn);
+    MadePdf pdf;
+    const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
+    const Book book = book_of(Opened(one_page(pdf,
+                                              "BT /F 10 Tf 12 TL " + std::string(matrix) +
+                                                  " 150 100 Tm (A line) Tj 40 0 Td (goes on) Tj "
+                                                  "-40 -12 Td (and another) Tj 0 -50 Td (far) Tj ET",
+                                              "/Font<</F " + std::to_string(font) + " 0 R>>", turn)));
+    const auto &texts = book.pages[0].texts;
+    REQUIRE(texts.size() == 2);
+    CHECK(texts[0].text == "A line goes on and another");
+    CHECK(texts[1].text == "far");
+  }
+  // Two lines of 40 and 12 points' distance that run upwards lie in a box that is higher than wide.
+  MadePdf pdf;
+  const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
+  const Book book = book_of(
+      Opened(one_page(pdf, "BT /F 10 Tf 0 1 -1 0 150 100 Tm (One line) Tj 0 -12 Td (and one more) Tj ET",
+                      "/Font<</F " + std::to_string(font) + " 0 R>>")));
+  REQUIRE(book.pages[0].texts.size() == 1);
+  const Rect &rect = book.pages[0].texts[0].rect;
+  CHECK(near(rect.width, 12 + 10));
+  CHECK(near(rect.left(), 150 - 7.5));
+  CHECK(near(rect.bottom(), 100));
+  CHECK(rect.height > rect.width);
+}
+
+TEST_CASE("what is printed beside the crop marks is no text of the page") {
+  const auto texts_of = [](const std::string &boxes) {
+    MadePdf pdf;
+    const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
+    const Book book = book_of(Opened(one_page(pdf,
+                                              "BT /F 5 Tf 60 3 Td (book.pdf 3 March) Tj ET "
+                                              "BT /F 5 Tf 60 191 Td (in the bleed) Tj ET "
+                                              "BT /F 9 Tf 60 100 Td (of the page) Tj ET",
+                                              "/Font<</F " + std::to_string(font) + " 0 R>>", boxes)));
+    std::vector<std::string> texts;
+    for (const TextBlock &text : book.pages[0].texts) texts.push_back(text.text);
+    return texts;
+  };
+  using Texts = std::vector<std::string>;
+  const Texts own{"in the bleed", "of the page"};
+  CHECK(texts_of("/TrimBox[20 20 280 180]/BleedBox[12 12 288 192]") == own);
+  CHECK(texts_of("/TrimBox[20 20 280 180]/BleedBox[12 12 288 192]/Rotate 90") == own);
+  CHECK(texts_of("/TrimBox[20 17 280 183]") == own); // 3 mm, 8.5 points, are taken for the bleed
+  CHECK(texts_of("/TrimBox[20 20 280 180]") == Texts{"of the page"});
+  CHECK(texts_of("").size() == 3); // the sheet is the page
+}
+
+TEST_CASE("what is painted beside the trim is no paint of the page") {
+  const auto painted = [](const std::string &content) {
+    const Book book = book_of(Opened(one_page({}, content, {}, "/TrimBox[20 20 280 180]")));
+    return book.pages[0].print->painted;
+  };
+  const std::string marks = "0 G 20 0 m 20 10 l S 280 190 m 280 200 l S 0 20 m 12 20 l S ";
+  CHECK_FALSE(painted(marks));
+  const auto panel = painted(marks + "0.5 g 20 100 50 80 re f");
+  REQUIRE(panel);
+  CHECK(near(*panel, 0, 0, 50, 80));
+}
+
+TEST_CASE("lengths come in whole micrometres, type in thousandths of a point") {
+  MadePdf pdf;
+  const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
+  const int picture =
+      pdf.stream("/Subtype/Image/Width 3/Height 2/BitsPerComponent 8/ColorSpace/DeviceGray", "abcdef");
+  const Book book = book_of(Opened(one_page(
+      pdf,
+      "BT /F 9.0000001 Tf 30 100 Td (A line) Tj ET 0 G 0.1 w 30 50 m 60 50 l S "
+      "255.118 0 0 198.425 40 30 cm /I Do",
+      "/Font<</F " + std::to_string(font) + " 0 R>>/XObject<</I " + std::to_string(picture) + " 0 R>>",
+      "/MediaBox[0 0 498.9 612.28]/TrimBox[8.5 8.5 490.39 603.78]"
+      "/BleedBox[0 0 498.898 612.284]")));
+  CHECK(book.trim == Size{Length::of_mm(170), Length::of_mm(210.002)});
+  CHECK(book.bleed.top == Length::of_mm(2.999));
+  const Rect &frame = book.pages[0].frames.at(0).rect;
+  CHECK(frame.size() == Size{Length::of_mm(90), Length::of_mm(70)});
+  CHECK(frame.x.ticks() % 360 == 0);
+  CHECK(frame.y.ticks() % 360 == 0);
+  CHECK(book.pages[0].texts.at(0).type_size == Length::of_pt(9));
+  CHECK(book.pages[0].print->lines.at(0).width == Length::of_pt(0.1));
+}
+
 TEST_CASE("bleed is what the BleedBoxes leave, and a page of another size says so") {
   MadePdf pdf;
   const int top = pdf.add("");
@@ -183,6 +275,6 @@ TEST_CASE("bleed is what the BleedBoxes leave, and a page of another size says s
   CHECK_FALSE(book.pages[0].trim);
   REQUIRE(book.pages[1].trim);
   CHECK(near(book.pages[1].trim->height, 792));
-  CHECK(book.pages[1].blank);
+  CHECK_FALSE(book.pages[1].blank);
   CHECK(near(book.pages[0].print->boxes.media, -10, -10, 320, 220));
 }

@@ -78,7 +78,7 @@ TEST_CASE("a page count that is off names the blanks and where they fall") {
   CHECK(off.message ==
         "The book has 27 pages, no multiple of 4 as a case bound book wants: 1 blank page would "
         "be left at the end, after page 27 of the block, to make 28.");
-  CHECK(off.remedy == "Add 1 page, described as blank if so meant, or take 3 out.");
+  CHECK(off.remedy == "Add 1 page, blank if so meant, or take 3 out.");
   CHECK(tell(book_of(BindingKind::saddle, 68), "page-count-off").message ==
         "The book has 68 pages; a stapled book has at most 64 with this printer, a multiple of 4.");
   CHECK(tell(book_of(BindingKind::perfect, 20), "page-count-off").message ==
@@ -131,6 +131,11 @@ TEST_CASE("both sides of a contradiction are named") {
       "mm apart; 0.013 mm is allowed. On 20 leaves that makes 0.48 mm.");
   book.pages[2].trim = Size{Length::of_mm(200), Length::of_mm(249.5)};
   CHECK(tell(book, "mixed-trim").message == "The page is 200 × 249.5 mm; the book is 200 × 250 mm.");
+  book.pages[2].trim.reset();
+  book.pages[0].trim = Size{Length::of_mm(250), Length::of_mm(200)};
+  CHECK(tell(book, "mixed-trim").message ==
+        "The page is 250 × 200 mm: it has the book’s size, but lies turned by 90°.");
+  CHECK(tell(book, "mixed-trim").remedy == "Turn the page, so that it stands as the others do.");
 }
 
 TEST_CASE("the spine and the cover are told with both figures") {

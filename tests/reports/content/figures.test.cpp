@@ -6,8 +6,11 @@ using namespace stoneproof;
 using namespace stoneproof::content;
 
 TEST_CASE("a density is rounded down, so that no rounding hides a shortfall") {
-  CHECK(ppi(Density::of_ppi(299.962)) == "299 ppi");
+  CHECK(ppi(Density::of_ppi(299.89)) == "299 ppi");
+  CHECK(ppi(Density::of_ppi(199.5)) == "199 ppi");
+  CHECK(ppi(Density::of_ppi(1740.4)) == "1740 ppi");
   CHECK(ppi(Density::of_ppi(300)) == "300 ppi");
+  CHECK(ppi(Density::of_ppi(299.908)) == "300 ppi"); // 1,063 pixels on 90.03 mm
   CHECK(ppi(Pixels{3000} / Length::of_in(10)) == "300 ppi");
   CHECK(ppi(Density::of_ppi(0.4)) == "0 ppi");
 }
@@ -31,10 +34,18 @@ TEST_CASE("a share is never shown as nothing or everything when it is not") {
 }
 
 TEST_CASE("a size that a picture may be printed at is rounded down on both sides") {
-  CHECK(content::size({Length::of_mm(101.99), Length::of_mm(67.5)}) == "101 × 67 mm");
-  CHECK(content::size({Length::of_mm(84), Length::of_mm(0.49)}) == "84 × 0.4 mm");
+  CHECK(size_down({Length::of_mm(101.99), Length::of_mm(67.5)}) == "101 × 67 mm");
+  CHECK(size_down({Length::of_mm(84), Length::of_mm(0.49)}) == "84 × 0.4 mm");
+  CHECK(size_down({Length::of_mm(299.9999), Length::of_mm(89.99996)}) == "300 × 90 mm");
+  CHECK(size_down({Length::of_mm(9.9999), Length::of_mm(9.99)}) == "10 × 9.9 mm");
   CHECK(millimetres_up(Length::of_mm(2.501)) == "2.51 mm");
   CHECK(millimetres_up(Length::of_mm(2.5)) == "2.5 mm");
+}
+
+TEST_CASE("a size that something has is rounded to the nearest on both sides") {
+  CHECK(content::size({Length::of_mm(89.99996), Length::of_mm(67.5)}) == "90 × 68 mm");
+  CHECK(content::size({Length::of_mm(67.49), Length::of_mm(0.49)}) == "67 × 0.5 mm");
+  CHECK(content::size({Length::of_mm(9.96), Length::of_mm(9.94)}) == "10 × 9.9 mm");
 }
 
 TEST_CASE("one thing is told as one") {
@@ -56,4 +67,7 @@ TEST_CASE("a share is rounded away from the one that is wanted, and only then") 
   CHECK(figure_beside(Share{0.224}, Share{0.1}) == "22.4 %");
   CHECK(figure_beside(Share{0.0504}, Share{0}) == "5 %");
   CHECK(figure_beside(Share{0.0504}, {}) == "5 %");
+  CHECK(figure_beside(Density::of_ppi(299.908), Density::of_ppi(300)) == "299.90 ppi");
+  CHECK(figure_beside(Density::of_ppi(299.2), Density::of_ppi(300)) == "299 ppi");
+  CHECK(figure_beside(Density::of_ppi(299.908), Density::of_ppi(200)) == "300 ppi");
 }

@@ -184,7 +184,7 @@ TEST_CASE("uses that come to the same print share a row, papers stand two by two
              {"  photo", "169 × 84 mm at 300 ppi", "169 × 84 mm at 200 ppi"},
              {"  document, clipping", "20 × 9.9 mm at 400 ppi", "20 × 9.9 mm at 300 ppi"}});
   CHECK(words.filling == "Filling a sheet as a photo, turned to suit and cropped");
-  CHECK(words.filled.rows == Rows{{"10 × 15 cm", "299 ppi", "good", "A4", "99 ppi", "too few"},
+  CHECK(words.filled.rows == Rows{{"10 × 15 cm", "300 ppi", "good", "A4", "99 ppi", "too few"},
                                   {"A5", "200 ppi", "usable", "", "", ""}});
   file.use = Use::line_art;
   file.whole = Shown{};

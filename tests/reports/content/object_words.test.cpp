@@ -105,7 +105,7 @@ TEST_CASE(
     book.pages[97].blank = book.pages[98].blank = true;
   }));
   CHECK(words.signatures.empty());
-  CHECK(tells(words.unknown, "How many pages a folded sheet has is not described"));
+  CHECK(tells(words.unknown, "How many pages a folded sheet has is not known"));
   CHECK(tells(named(words, "Pages").how, "2 of them are meant to be blank."));
 }
 

@@ -98,7 +98,7 @@ TEST_CASE("the front tells totals, people and what must be decided") {
         "  Have it done by a scanning service, or print it no larger than 203 × 203 mm (now 254 × 254 mm).\n"
         "negative|Żaneta Wróblak-Śliwińska|Pages 2–3, frame negative\n"
         "  A negative of 36 × 24 mm would need 7620 ppi; usual scanners end at 4800 ppi.\n"
-        "  Print it no larger than 576 × 384 mm (now 914 × 609 mm), or choose another picture.\n"
+        "  Print it no larger than 576 × 384 mm (now 914 × 610 mm), or choose another picture.\n"
         "lost|Żaneta Wróblak-Śliwińska|Page 1, frame lost\n"
         "  The original is lost, and there is no file.\n"
         "  Ask whether anybody has a file or another print; else choose another picture.\n"
@@ -117,8 +117,8 @@ TEST_CASE("a row says what it is, where it is printed and what comes out") {
   const PlanRow row = only_row(content_of_plan(book));
   CHECK(row.name == "p");
   CHECK(row.file == "p.tif");
-  CHECK(row.original == "Print, 152 × 101 mm");
-  CHECK(row.uses == std::vector<std::string>{"Pages 2–3: 304 × 203 mm", "Page 1: 76 × 50 mm"});
+  CHECK(row.original == "Print, 152 × 102 mm");
+  CHECK(row.uses == std::vector<std::string>{"Pages 2–3: 305 × 203 mm", "Page 1: 76 × 51 mm"});
   CHECK(row.pixels == "3600 × 2400 px");
   CHECK(row.bytes == "26 MB");
   CHECK(row.remark.empty());

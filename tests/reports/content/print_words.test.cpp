@@ -99,6 +99,40 @@ TEST_CASE("a sheet that ends at the trim is told with its sides") {
         "ends there; 3 mm of bleed are wanted.");
 }
 
+TEST_CASE("paint that ends at the trim is told apart from a sheet that does") {
+  Book book = finished_book();
+  book.pages[0].print->painted =
+      Rect{Length::of_mm(149.6), Length::of_mm(-0.2), Length::of_mm(50), Length::of_mm(20)};
+  CHECK(told(book, "no-room-for-bleed") ==
+        "Something is painted to the edge at the top and outside, and ends there; 3 mm of bleed are wanted.");
+}
+
+TEST_CASE("empty pages of a PDF are asked about in one sentence") {
+  Book book = finished_book();
+  const auto add = [&](std::size_t count, bool painted) {
+    for (std::size_t i = 0; i < count; ++i) {
+      Page page;
+      page.number = static_cast<int>(book.pages.size()) + 1;
+      page.print = book.pages[0].print;
+      if (!painted) page.print->painted.reset();
+      book.pages.push_back(std::move(page));
+    }
+  };
+  book.pages.resize(1);
+  book.pages[0].print->painted = Rect{{}, {}, Length::of_mm(50), Length::of_mm(20)};
+  add(1, false);
+  CHECK(told(book, "empty-page") == "Page 2 is empty: is it meant to be?");
+  add(2, true);
+  add(1, false);
+  CHECK(told(book, "empty-page") == "Pages 2 and 5 are empty: are they meant to be?");
+  add(3, true);
+  add(4, false);
+  CHECK(told(book, "empty-page") == "Pages 2, 5 and 9 to 12 are empty: are they meant to be?");
+  for (int i = 0; i < 10; ++i) add(1, true), add(1, false);
+  CHECK(told(book, "empty-page") == "Pages 2, 5, 9 to 12, 14, 16, 18, 20, 22, 24, 26, 28, 30 and 1 more are "
+                                    "empty: are they meant to be?");
+}
+
 TEST_CASE("the press sheet's rows about finished PDFs stand where there is one") {
   Book book = small_book();
   const std::size_t before = press_words(built_in_press_sheet(), book).size();

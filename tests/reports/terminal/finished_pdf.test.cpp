@@ -78,6 +78,35 @@ TEST_CASE("a drafted description gives the same findings as the PDF itself") {
   CHECK(findings_of(order.record("first.json")) == findings_of(order.record("second.json")));
 }
 
+TEST_CASE("empty pages of a PDF are asked about once, and nothing says that they are meant") {
+  const Order order;
+  MadePdf pdf;
+  const int pages = pdf.add("");
+  std::string kids;
+  for (const char *content :
+       {"0.5 g 50 50 80 80 re f", "", "1 g 0 0 300 200 re f", "0.5 g 50 50 80 80 re f"}) {
+    const int stream = pdf.stream("", content);
+    kids += std::to_string(pdf.add("<</Type/Page/MediaBox[0 0 299.99 200.01]/TrimBox[10 10 289.99 190.01]"
+                                   "/BleedBox[1 1 298.99 199.01]/Contents " +
+                                   std::to_string(stream) + " 0 R>>")) +
+            " 0 R ";
+  }
+  pdf.set(pages, "<</Type/Pages/Count 4/Kids[" + kids + "]>>");
+  std::ofstream(order.folder.path / "pages.pdf", std::ios::binary)
+      << pdf.text(pdf.add("<</Type/Catalog/Pages " + std::to_string(pages) + " 0 R>>"));
+  REQUIRE(order.run({"proof", "pages.pdf", "--binding", "saddle"}).status < 2);
+  const std::string found = findings_of(order.record("pages.record.json"));
+  CHECK(found.find("empty-page query 2 Pages 2 and 3 are empty: are they meant to be?\n") !=
+        std::string::npos);
+  CHECK(found.find("empty-page", found.find("empty-page") + 1) == std::string::npos);
+  const std::string words = run_command("pdftotext " + order.folder.file("pages.proof.pdf") + " -");
+  CHECK(words.find("Pages 2 and 3 are empty") != std::string::npos);
+  CHECK(words.find("meant to be blank") == std::string::npos);
+  REQUIRE(order.run({"draft", "pages.pdf", "--binding", "saddle"}).status == 0);
+  REQUIRE(order.run({"proof", "pages.xml", "--record", "second.json"}).status < 2);
+  CHECK(findings_of(order.record("second.json")) == found);
+}
+
 TEST_CASE("the files behind the pictures are found, and what the export threw away") {
   const Order order;
   const Ran ran = order.run({"proof", "album.pdf", "--pictures", "scans of the m\xC5\x82yn"});

@@ -66,7 +66,7 @@ TEST_CASE("each contributor with something to do gets a letter in their language
   const std::string german = words_of(folder, "book.letters/Żaneta Wróblak-Śliwińska.letter.pdf");
   for (const char *said :
        {"Guten Tag Żaneta Wróblak-Śliwińska,", "Scannen Sie den Papierabzug noch einmal mit 300 dpi",
-        "Antwortzettel", "Auf Seite 1, gedruckt 15,2 × 10,1 cm."}) {
+        "Antwortzettel", "Auf Seite 1, gedruckt 15,2 × 10,2 cm."}) {
     CAPTURE(german, said);
     CHECK(german.find(said) != std::string::npos);
   }

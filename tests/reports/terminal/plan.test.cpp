@@ -41,7 +41,7 @@ TEST_CASE("a plan is written before any scan exists") {
                    "\n"
                    "slide  Page 1, frame f3\n"
                    "  A slide of 36 × 24 mm would need 7620 ppi; usual scanners end at 4800 ppi.\n"
-                   "  Print it no larger than 576 × 384 mm (now 914 × 609 mm), or choose another\n"
+                   "  Print it no larger than 576 × 384 mm (now 914 × 610 mm), or choose another\n"
                    "  picture.\n"
                    "\n"
                    "Plan   book.plan.pdf\n"
