@@ -175,6 +175,10 @@ ShowCommand help_of(const CLI::App &verb) {
   return {help_text(verb.get_name(), rows)};
 }
 
+Fault no_verb(const std::string &word) {
+  return command_fault("there is no verb " + in_quotes(word) + suggestion(word, verb_names()), "");
+}
+
 /// What nothing on the command line was meant for.
 Fault unexpected(const CLI::App &app) {
   std::vector<std::string> words = app.remaining(true);
@@ -189,8 +193,7 @@ Fault unexpected(const CLI::App &app) {
                              suggestion(name, std::vector<std::string_view>(names.begin(), names.end())),
                          verb.get_name());
   }
-  if (&verb == &app)
-    return command_fault("there is no verb " + in_quotes(word) + suggestion(word, verb_names()), "");
+  if (&verb == &app) return no_verb(word);
   return command_fault("nothing is expected at " + in_quotes(word), verb.get_name());
 }
 
@@ -344,6 +347,18 @@ Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   return command_fault("a verb is missing", "");
 }
 
+/// "help proof" as "proof --help".
+Outcome<std::vector<std::string>> with_help_as_option(std::vector<std::string> arguments) {
+  if (arguments.empty() || arguments.front() != "help") return arguments;
+  arguments.erase(arguments.begin());
+  const auto names = verb_names();
+  if (!arguments.empty() && arguments.front().rfind('-', 0) != 0 &&
+      std::find(names.begin(), names.end(), arguments.front()) == names.end())
+    return no_verb(arguments.front());
+  arguments.push_back("--help");
+  return arguments;
+}
+
 } // namespace
 
 Fault command_fault(std::string what, std::string verb) {
@@ -351,7 +366,10 @@ Fault command_fault(std::string what, std::string verb) {
           fmt::format("Run stoneproof {}{}--help to see how it is used.", verb, verb.empty() ? "" : " ")};
 }
 
-Outcome<Command> parse_arguments(std::vector<std::string> arguments) {
+Outcome<Command> parse_arguments(std::vector<std::string> words) {
+  const auto understood = with_help_as_option(std::move(words));
+  if (!understood) return understood.fault();
+  const std::vector<std::string> &arguments = understood.value();
   CLI::App app;
   Written written;
   add_verbs(app, written);
