@@ -13,6 +13,10 @@ std::string doubtful_master_words(const Evidence &evidence, const Finding &findi
 /// " The file it was made from, mill.tif, would give 310 ppi."; empty where no file is known or it gives no
 /// more.
 std::string master_words(const Evidence &evidence, const Finding &finding);
+/// "Oma Trude/scan0001.jpg, 4000 × 3000, of which it shows 60 × 80 %": beside the picture's facts.
+std::string master_fact(const Master &master);
+/// How many of the files behind the pictures were found, where they were asked for.
+std::string masters_line(const Evidence &evidence);
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding);
 std::string no_room_for_bleed_words(const Evidence &evidence, const Finding &finding);
 std::string font_not_embedded_words(const Evidence &evidence, const Finding &finding);

@@ -1,7 +1,9 @@
 // A finished PDF in place of a description: drafted, proofed, set beside the files it was made from.
+#include "reports/terminal/annotations.h"
 #include "tests/reports/terminal/run_program.h"
 #include "tests/support/made_pdf.h"
 #include "tests/support/programs.h"
+#include "tests/support/small_book.h"
 
 #include <nlohmann/json.hpp>
 
@@ -86,6 +88,7 @@ TEST_CASE("the files behind the pictures are found, and what the export threw aw
   CHECK(findings_of(record).find(
             "reduced-in-export hold 1 The PDF holds it at 100 ppi; the file it was made from, "
             "mill.png, would give ") != std::string::npos);
+  CHECK(ran.out.find("\nFiles behind pictures: 1 of 1 found.\n") != std::string::npos);
   CHECK(findings_of(record).find("too-few-pixels") == std::string::npos);
   const auto master = record["pictures"][0]["master"];
   CHECK(master["file"] == "mill.png");
@@ -94,6 +97,36 @@ TEST_CASE("the files behind the pictures are found, and what the export threw aw
   fs::create_directory(order.folder.path / "empty");
   REQUIRE(order.run({"proof", "album.pdf", "--pictures", "empty"}).status == 1);
   CHECK(order.record("album.record.json")["pictures"][0]["master"].is_null());
+}
+
+TEST_CASE("a file behind a picture is named by its path in the folder, however that is named") {
+  const Order order;
+  fs::create_directories(order.folder.path / "people/Oma Trude");
+  fs::rename(order.folder.path / "scans of the m\xC5\x82yn/mill.png",
+             order.folder.path / "people/Oma Trude/scan0001.png");
+  std::ofstream(order.folder.path / "people/notes.txt") << "Trude, 1931";
+  for (const std::string &folder : {std::string("people"), std::string("people/"), std::string("./people//"),
+                                    order.folder.file("people")}) {
+    CAPTURE(folder);
+    const Ran ran = order.run({"proof", "album.pdf", "--pictures", folder});
+    CHECK(ran.status == 1);
+    CHECK(order.record("album.record.json")["pictures"][0]["master"]["file"] == "Oma Trude/scan0001.png");
+    CHECK(ran.out.find("Files behind pictures: 1 of 1 found; 1 of the folder’s 2 files could not be") !=
+          std::string::npos);
+  }
+  CHECK(run_command("pdftotext -layout " + order.folder.file("album.proof.pdf") + " -")
+            .find("Oma Trude/scan0001.png, 1200 × 800") != std::string::npos);
+}
+
+TEST_CASE("the copy of a protected PDF is open, which is said") {
+  const Order order;
+  run_command("qpdf --encrypt word owner 256 -- " + order.folder.file("album.pdf") + " " +
+              order.folder.file("locked.pdf"));
+  const Ran ran = order.run({"proof", "locked.pdf", "--password", "word", "--annotate", "noted.pdf"});
+  CHECK(ran.status == 1);
+  CHECK(ran.err == "noted.pdf: the copy with notes is not protected by a password, as the PDF is\n"
+                   "  Keep it where only those come who may read the PDF.\n");
+  CHECK(order.run({"proof", "locked.pdf", "--password", "word"}).err.empty());
 }
 
 TEST_CASE("a copy of the PDF takes the findings") {
@@ -105,11 +138,43 @@ TEST_CASE("a copy of the PDF takes the findings") {
   const std::string counted =
       run_command("qpdf --json " + order.folder.file("noted.pdf") + " | grep -c '\"/NM\"'");
   CHECK(std::stoul(counted) == findings);
+  CHECK(ran.err.empty());
+}
+
+TEST_CASE("notes have their mark's number, and stand clear of what they mark and of each other") {
+  using stoneproof::Length;
+  stoneproof::Book book = small_book();
+  book.print_file = stoneproof::PrintFile{"album.pdf"};
+  stoneproof::PrintPage print;
+  const stoneproof::Rect trim{{}, {}, book.trim.width, book.trim.height};
+  print.boxes.media = trim.grown(Length::of_mm(10));
+  print.boxes.crop = trim.grown(Length::of_mm(3));
+  book.pages[0].print = print;
+  book.pages[0].frames = {frame("middle", {}, 50, 50, 100, 100), frame("all", {}, -3, -3, 206, 256)};
+  auto made = checked(std::move(book));
+  const stoneproof::Finding middle = made.findings.at(0), all = made.findings.at(1);
+  REQUIRE(made.findings.size() >= 2);
+  REQUIRE(middle.frame == 0);
+  REQUIRE(all.frame == 1);
+  made.findings = {middle, middle, all, all, middle};
+  const auto content = stoneproof::content::proof_content(made.evidence, made.findings);
+  const auto notes = stoneproof::terminal::notes_on_pdf(made.evidence, made.findings, content, {});
+  REQUIRE(notes.size() == 5);
+  for (const auto &mark : content.marks) {
+    CHECK(notes[mark.finding].title.rfind(std::to_string(mark.number) + " · ", 0) == 0);
+    CHECK(notes[mark.finding].words.rfind(std::to_string(mark.number) + " · Hold. Page 1", 0) == 0);
+  }
+  CHECK(notes[0].area == middle.area->grown(Length::of_mm(1)));
+  CHECK(notes[1].area == middle.area->grown(Length::of_mm(2)));
+  CHECK(notes[4].area == middle.area->grown(Length::of_mm(3)));
+  // No room outside: the outer one goes along the page's edge, the inner one inside it.
+  CHECK(notes[3].area == *print.boxes.crop);
+  CHECK(notes[2].area == print.boxes.crop->grown(-Length::of_mm(1)));
 }
 
 TEST_CASE("a file that is a PDF by its name alone is refused as such") {
   const Order order;
-  std::ofstream(order.folder.path / "Zo\xC5\x82za book.PDF") << "<html>Not found</html>";
+  std::ofstream(order.folder.path / "Zo\xC5\x82za book.PDF") << "a letter of Zo\xC5\x82za's";
   const Ran ran = order.run({"proof", "Zo\xC5\x82za book.PDF"});
   CHECK(ran.status == 3);
   CHECK(ran.err.find("the file is not a PDF, whatever its name says") != std::string::npos);
