@@ -263,11 +263,12 @@ std::optional<Fault> read_measuring(const std::string &verb, const Written &writ
   return std::nullopt;
 }
 
-std::optional<Fault> read_binding(const std::string &verb, const Written &written, BindingKind &binding) {
+std::optional<Fault> read_binding(const std::string &verb, const Written &written, PdfOptions &pdf) {
   if (!written.binding) return std::nullopt;
   for (const auto &[kind, word] : binding_words)
     if (word == *written.binding) {
-      binding = kind;
+      pdf.binding = kind;
+      pdf.binding_named = true;
       return std::nullopt;
     }
   return command_fault(fmt::format("--binding wants saddle, perfect, case, spiral or layflat, not {}",
@@ -287,7 +288,7 @@ Outcome<Command> proof_command(const Written &written) {
   command.annotate = written.annotate;
   command.pictures = written.originals;
   command.pdf.password = written.password;
-  if (const auto fault = read_binding("proof", written, command.pdf.binding)) return *fault;
+  if (const auto fault = read_binding("proof", written, command.pdf)) return *fault;
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);
 }
@@ -310,7 +311,7 @@ Outcome<Command> plan_command(const Written &written) {
 Outcome<Command> draft_command(const Written &written) {
   if (written.book.empty()) return command_fault("the PDF to describe is missing", "draft");
   DraftCommand command{written.book, written.out, {written.password}};
-  if (const auto fault = read_binding("draft", written, command.options.binding)) return *fault;
+  if (const auto fault = read_binding("draft", written, command.options)) return *fault;
   return Command(command);
 }
 

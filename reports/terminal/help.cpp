@@ -50,7 +50,9 @@ constexpr std::string_view plan_more =
 constexpr std::string_view draft_more =
     "The description holds every picture with its place, crop, turn and mirror, every text with its size, "
     "and what the "
-    "PDF tells of itself; add contributors, originals, binding and safe margin to it, then check it with "
+    "PDF tells of itself. No PDF tells how it will be bound: without --binding it is taken for perfect "
+    "bound, "
+    "which is to be corrected. Add contributors, originals and safe margin, then check it with "
     "stoneproof proof. JPEG pictures are written as the PDF holds them, others as TIFF. The PDF is never "
     "changed. Exit "
     "status: 0 both are written, 2 the command line is wrong, 3 the PDF could not be read, 4 an output could "

@@ -129,9 +129,10 @@ Outcome<std::optional<content::RecordedRound>> last_round(const ProofCommand &co
   return std::optional(std::move(last).value());
 }
 
-/// Of all that the proof is made from: the record tells the files, the rest what the last round adds.
+/// Of all that the proof is made from: the record tells the files, the rest what the options and the last
+/// round add.
 std::string fingerprint(const std::string &record, const content::ProofContent &content) {
-  std::string inputs = record + content.round;
+  std::string inputs = record + content.job + content.round;
   for (const content::Mark &mark : content.marks) inputs += mark.fresh ? '1' : '0';
   for (const content::MendedMark &mark : content.mended)
     inputs += fmt::format("\n{}\n{}\n{}\n{}", mark.grade, mark.title, mark.page, mark.message);

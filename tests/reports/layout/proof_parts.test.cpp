@@ -78,6 +78,22 @@ TEST_CASE("the first sheet is one sheet, however much there is to say") {
   CHECK(text_of(page).find("kinds of fault more") != std::string::npos);
 }
 
+TEST_CASE("the first sheet names the file, in small type, however long its name") {
+  content::ProofContent content;
+  content.title = "untitled";
+  content.file = "Dom przy młynie.pdf";
+  CHECK(text_of(lay_out_front(content, {}, {}, type()))
+            .find("Layout proof of Dom przy młynie.pdf\nuntitled\n") != std::string::npos);
+  content.file = std::string(400, 'W') + ".pdf";
+  const DocumentPage page = lay_out_front(content, {}, {}, type());
+  check_inside(page);
+  check_apart(page);
+  CHECK(text_of(page).find("WWW.pdf\n") != std::string::npos);
+  content.file.clear();
+  CHECK(text_of(lay_out_front(content, {}, {}, type())).find("Layout proof\nuntitled\n") !=
+        std::string::npos);
+}
+
 TEST_CASE("there is room to sign, with three answers") {
   const DocumentPage page = lay_out_front({}, {}, {}, type());
   for (const char *words :

@@ -67,7 +67,7 @@ TEST_CASE("a finished PDF is proofed, and its pages are in the proof") {
 
 TEST_CASE("a drafted description gives the same findings as the PDF itself") {
   const Order order;
-  REQUIRE(order.run({"proof", "album.pdf", "--record", "first.json"}).status == 1);
+  REQUIRE(order.run({"proof", "album.pdf", "--binding", "perfect", "--record", "first.json"}).status == 1);
   const Ran drafted = order.run({"draft", "album.pdf", "--out", "book of mine.xml"});
   CHECK(drafted.status == 0);
   CHECK(drafted.err.empty());
@@ -180,6 +180,70 @@ TEST_CASE("a file that is a PDF by its name alone is refused as such") {
   CHECK(ran.err.find("the file is not a PDF, whatever its name says") != std::string::npos);
   CHECK(ran.err.find("Zo\xC5\x82za book.PDF") != std::string::npos);
   CHECK(order.run({"proof", "none.pdf"}).err.find("there is no such file") != std::string::npos);
+}
+
+TEST_CASE("what is neither a finished PDF nor a description is told by what it is") {
+  const Order order;
+  const auto write = [&](const std::string &name, const std::string &bytes) {
+    std::ofstream(order.folder.path / name, std::ios::binary) << bytes;
+  };
+  fs::create_directory(order.folder.path / "folder.pdf");
+  write("empty.pdf", "");
+  write("page.pdf", "\n<!DOCTYPE html>\n<html><body>Sign in</body></html>");
+  write("book.docx", std::string("PK\x03\x04\x14\0", 6));
+  run_command("cp " + order.folder.file("small.jpg") + " " + order.folder.file("scan.pdf"));
+  struct Case {
+    std::string file, err;
+  };
+  for (const Case &c : std::vector<Case>{
+           {"folder.pdf",
+            "this is a folder, not a file\n  Name the finished PDF, or the description of the book, "
+            "inside the folder.\n"},
+           {"empty.pdf", "the file is empty\n  Export it anew from the layout program, or copy it again.\n"},
+           {"page.pdf",
+            "this is a web page, not a book\n  Download the PDF itself anew; the page, in a browser, "
+            "may tell why it did not come.\n"},
+           {"book.docx",
+            "this is a document of a writing or layout program, or another packed file\n  Export it "
+            "as a PDF, and name that.\n"},
+           {"small.jpg",
+            "this is a picture, not a book\n  Name the finished PDF or the description of the book; "
+            "stoneproof measure tells what a picture is good for.\n"},
+           {"scan.pdf",
+            "this is a picture, not a book\n  Name the finished PDF or the description of the book; "
+            "stoneproof measure tells what a picture is good for.\n"}}) {
+    const Ran ran = order.run({"proof", c.file});
+    CHECK(ran.err == c.file + ": " + c.err);
+    CHECK(ran.out.empty());
+    CHECK(ran.status == 3);
+  }
+}
+
+TEST_CASE("a binding that nobody named is told as a guess") {
+  const Order order;
+  const auto front = [&](const Words &words) {
+    REQUIRE(order.run(words).status == 1);
+    return run_command("pdftotext -layout -l 1 " + order.folder.file("album.proof.pdf") + " -");
+  };
+  CHECK(front({"proof", "album.pdf"}).find("taken for perfect bound (--binding names it)") !=
+        std::string::npos);
+  const std::string named = front({"proof", "album.pdf", "--binding", "perfect"});
+  CHECK(named.find("mm trim, perfect bound,") != std::string::npos);
+}
+
+TEST_CASE("the proof names the file, once where the PDF has no title") {
+  const Order order;
+  const auto front = [&](const std::string &title) {
+    std::string pdf = content_of(order.folder / "album.pdf");
+    pdf.replace(pdf.find("trailer\n<<"), std::string("trailer\n<<").size(),
+                "trailer\n<</Info<</Title(" + title + ")>>");
+    std::ofstream(order.folder.path / "Zo\xC5\x82za.pdf", std::ios::binary) << pdf;
+    REQUIRE(order.run({"proof", "Zo\xC5\x82za.pdf"}).status == 1);
+    return run_command("pdftotext -raw -l 1 " + order.folder.file("Zo\xC5\x82za.proof.pdf") + " -");
+  };
+  CHECK(front("The mill").find("Layout proof of Zo\xC5\x82za.pdf\nThe mill\n") != std::string::npos);
+  for (const char *none : {"", " ", "untitled"})
+    CHECK(front(none).find("Layout proof\nZo\xC5\x82za\n") != std::string::npos);
 }
 
 TEST_CASE("what makes no sense for a finished PDF, or for a description, is said") {
