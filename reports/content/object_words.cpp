@@ -225,7 +225,8 @@ ObjectWords object_words(const Evidence &evidence) {
     words.unknown += sentence;
   };
   if (is_binding_guessed(book))
-    also("No PDF tells how it will be bound: it was taken for perfect bound. --binding names another.");
+    also("No PDF tells how a book will be bound: this one was taken for perfect bound; --binding names "
+         "another.");
   if (words.signatures.empty())
     also("How many pages a folded sheet has is not described, so no signatures are listed.");
   return words;

@@ -34,8 +34,8 @@ TEST_CASE("a finished PDF is named beside its title, and a binding that nobody n
   CHECK(titled.file == "house, final.pdf");
   CHECK(titled.job == "200 × 250 mm trim, taken for perfect bound (--binding names it), 3 pages, 0 listed "
                       "pictures, 0 frames");
-  CHECK(titled.object.unknown.find("it was taken for perfect bound. --binding names another. How many") !=
-        std::string::npos);
+  CHECK(titled.object.unknown.find(
+            "this one was taken for perfect bound; --binding names another. How many") != std::string::npos);
   book.title = "house, final";
   book.print_file->binding_guessed = false;
   result = checked(book);
