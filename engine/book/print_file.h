@@ -24,8 +24,9 @@ struct PrintFile {
   bool encrypted = false;
   std::string output_intent; ///< the printing condition that it names; empty: none
   std::vector<PrintFont> fonts;
-  bool mended = false;    ///< it could be read only after its table of objects had been rebuilt
-  bool cut_short = false; ///< it has more pages than are read
+  bool mended = false;          ///< it could be read only after its table of objects had been rebuilt
+  bool cut_short = false;       ///< it has more pages than are read
+  bool binding_guessed = false; ///< nobody said how it will be bound, which no PDF tells
 };
 
 /// The boxes of a page (ISO 32000-1, 14.11.2) in its own coordinates: from the top left corner of the trim as

@@ -175,6 +175,12 @@ Edges bleed_of(const std::vector<Sheet> &sheets) {
   return {bleed, bleed, bleed, bleed};
 }
 
+/// Some programs put this word where nobody gave a title.
+bool names_nothing(const std::string &title) {
+  const std::string words = collapsed(title);
+  return words.empty() || words == "untitled" || words == "Untitled";
+}
+
 } // namespace
 
 Length micrometres_of(double points) {
@@ -198,7 +204,7 @@ Book layout_of(const Drawn &drawn, const std::vector<WrittenPicture> &pictures, 
                const PrintFile &print_file) {
   Book book;
   book.source = file;
-  book.title = collapsed(drawn.title).empty() ? std::filesystem::path(file).stem().string() : drawn.title;
+  book.title = names_nothing(drawn.title) ? std::filesystem::path(file).stem().string() : drawn.title;
   book.language = parse_language(drawn.language) ? drawn.language : "en";
   book.trim = usual_size(drawn.sheets);
   Layout layout(drawn, pictures);

@@ -33,7 +33,7 @@ struct PictureState {
 
 /// A file on disk that a picture of a finished PDF was made from, found by what it shows.
 struct Master {
-  std::string file;    ///< its path, as it was found
+  std::string file;    ///< its path; below the folder that was looked through, where one was named
   PixelSize size;      ///< as stored
   int orientation = 1; ///< Exif's number for how it is seen
   PixelRect part;      ///< of it as stored, that the picture shows; beyond it where the picture shows more
@@ -80,6 +80,8 @@ struct Evidence {
   std::vector<CopyPair> copies; ///< of the book's pictures, files that are the same to the byte among them
   /// One for each of `pictures`, none where no file was found; or none at all where nobody looked.
   std::vector<std::optional<Master>> masters;
+  std::size_t files_searched = 0; ///< for those
+  std::size_t files_unread = 0;   ///< of them, that are no pictures, or broken
 
   /// What a picture is used as. One without tones of its own, black and white only, is line art, whatever the
   /// book calls it: its edges are hard.

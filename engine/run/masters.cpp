@@ -133,14 +133,15 @@ private:
 
 } // namespace
 
-std::vector<std::optional<Master>> find_masters(const std::vector<CopyTraits> &traits,
-                                                const std::vector<PictureState> &pictures,
-                                                const RunOptions &options, PressTables &tables) {
+FoundMasters find_masters(const std::vector<CopyTraits> &traits, const std::vector<PictureState> &pictures,
+                          const RunOptions &options, PressTables &tables) {
   const Shelf shelf = read_shelf(options, tables);
   Search search(traits, pictures, options, shelf);
   search.among_copies();
   search.among_crops();
-  return search.found();
+  const auto unread =
+      std::ranges::count_if(shelf.grounds, [](const CropGround &ground) { return ground.gray.empty(); });
+  return {search.found(), static_cast<std::size_t>(unread)};
 }
 
 } // namespace stoneproof

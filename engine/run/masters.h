@@ -10,12 +10,16 @@
 
 namespace stoneproof {
 
+struct FoundMasters {
+  std::vector<std::optional<Master>> masters; ///< one for each picture
+  std::size_t unread = 0;                     ///< files that are no pictures, or broken
+};
+
 /// One for each of `traits`, those of the book's pictures, whose facts are in `pictures`. Reads every file of
 /// the options once. A file is found where it shows the same, at whatever size, quality and tones, turned or
 /// mirrored (engine/measure/near_copy.h), and cut to a quarter of its sides (engine/measure/crop_search.h); of several the likeliest
 /// counts, and of those that are as likely the largest.
-std::vector<std::optional<Master>> find_masters(const std::vector<CopyTraits> &traits,
-                                                const std::vector<PictureState> &pictures,
-                                                const RunOptions &options, PressTables &tables);
+FoundMasters find_masters(const std::vector<CopyTraits> &traits, const std::vector<PictureState> &pictures,
+                          const RunOptions &options, PressTables &tables);
 
 } // namespace stoneproof

@@ -100,8 +100,12 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     progress.one_done();
   });
   evidence.copies = copies_among(traits);
-  if (!options.masters.empty() && options.measure_pixels)
-    evidence.masters = find_masters(traits, evidence.pictures, options, tables);
+  if (!options.masters.empty() && options.measure_pixels) {
+    FoundMasters found = find_masters(traits, evidence.pictures, options, tables);
+    evidence.masters = std::move(found.masters);
+    evidence.files_searched = options.masters.size();
+    evidence.files_unread = found.unread;
+  }
   evidence.glasses = glass.take();
 
   checked.findings = check_rules(evidence);

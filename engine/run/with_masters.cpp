@@ -61,6 +61,15 @@ private:
   const PlacedFrame &placed_;
 };
 
+/// The way to a file from a folder, by their names alone: a link stays what it is called.
+std::filesystem::path from(const std::filesystem::path &folder, const std::filesystem::path &file) {
+  const auto whole = [](const std::filesystem::path &path) {
+    return std::filesystem::absolute(path).lexically_normal();
+  };
+  const auto way = whole(file).lexically_relative(whole(folder / "."));
+  return way.empty() ? whole(file) : way;
+}
+
 /// What a crop was found to leave at an edge is nothing, where that is less than it is found to within.
 CropShare settled(CropShare crop) {
   constexpr double found_within = 0.002;
@@ -114,7 +123,7 @@ private:
     if (exchanged_.emplace(copy, found->second).second) ++made_.found;
     if (!added) return found->second;
     Picture picture = evidence_.book.pictures[copy];
-    picture.file = std::filesystem::proximate(master.file, description_).generic_string();
+    picture.file = from(description_, master.file).generic_string();
     picture.profile.clear();
     picture.contributor = contributor_of(master.file);
     made_.book.pictures.push_back(std::move(picture));
@@ -128,8 +137,8 @@ private:
   }
 
   std::optional<std::size_t> contributor_of(const std::filesystem::path &file) {
-    const auto within = std::filesystem::proximate(file, searched_);
-    if (std::next(within.begin()) == within.end()) return std::nullopt; // in no folder of somebody's
+    const auto within = from(searched_, file);
+    if (std::distance(within.begin(), within.end()) < 2) return std::nullopt; // in no folder of somebody's
     const std::string name = within.begin()->string();
     auto &contributors = made_.book.contributors;
     const auto [found, added] = contributor_.emplace(name, contributors.size());

@@ -67,8 +67,9 @@ std::string page_count_words(const Evidence &evidence, const Finding &finding) {
   const std::string_view book = bound_name(evidence.book.binding.kind);
   const std::string has = count(pages, "page", "pages");
   if (bound.plan.total() < static_cast<std::size_t>(bar.least))
-    return fmt::format("The book has {}; {} has at least {} with this printer, a multiple of {}.", has, book,
-                       wanted, fold_of(bound));
+    return fmt::format("The book has {}; {}{} has at least {} with this printer, a multiple of {}.", has,
+                       book, is_binding_guessed(evidence.book) ? ", for which it was taken," : "", wanted,
+                       fold_of(bound));
   if (bound.plan.total() > static_cast<std::size_t>(bar.most))
     return fmt::format("The book has {}; {} has at most {} with this printer, a multiple of {}.", has, book,
                        wanted, fold_of(bound));
@@ -81,6 +82,10 @@ std::string page_count_words(const Evidence &evidence, const Finding &finding) {
 
 std::string page_count_remedy(const Evidence &evidence, const Finding &finding) {
   const SignaturePlan &plan = evidence.bound.plan;
+  const PageCountBar &bar = evidence.press.page_count(evidence.book.binding.kind);
+  if (is_binding_guessed(evidence.book) && plan.total() < static_cast<std::size_t>(bar.least))
+    return "Name the binding with --binding if it is another, as saddle for a stapled book; else add pages, "
+           "described as blank if they are to be so.";
   if (plan.blanks == 0 || count_of(finding.wanted) != plan.total()) return {}; // the rule's own
   const std::size_t over = fold_of(evidence.bound) - plan.blanks;
   const std::string add = fmt::format("Add {}, blank if so meant", count(plan.blanks, "page", "pages"));

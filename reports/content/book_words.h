@@ -7,6 +7,10 @@
 
 namespace stoneproof::content {
 
+/// Of a finished PDF whose binding nobody named.
+inline bool is_binding_guessed(const Book &book) {
+  return book.print_file && book.print_file->binding_guessed;
+}
 std::string page_count_words(const Evidence &evidence, const Finding &finding);
 std::string page_count_remedy(const Evidence &evidence, const Finding &finding);
 std::string left_over_words(const Evidence &evidence, const Finding &finding);

@@ -2,6 +2,7 @@
 // tests/reports/content/object_words.test.cpp.
 #include "reports/content/object_words.h"
 
+#include "reports/content/book_words.h"
 #include "reports/content/figures.h"
 
 #include <fmt/format.h>
@@ -214,13 +215,20 @@ ObjectWords object_words(const Evidence &evidence) {
   }
   words.signatures = signature_rows(bound.plan);
   if (!bound.leaf)
-    words.unknown = book.binding.kind == BindingKind::saddle
-                        ? "The paper of the block is not known, so its creep could not be reckoned."
-                        : "The paper of the block is not known, so neither the spine nor the cover could be "
-                          "reckoned.";
+    words.unknown =
+        book.binding.kind == BindingKind::saddle
+            ? "The paper of the block is not known, so its creep could not be reckoned."
+            : "The paper of the block is not known, so neither the spine nor the cover could be "
+              "reckoned.";
+  const auto also = [&](std::string_view sentence) {
+    if (!words.unknown.empty()) words.unknown += " ";
+    words.unknown += sentence;
+  };
+  if (is_binding_guessed(book))
+    also("No PDF tells how a book will be bound: this one was taken for perfect bound; --binding names "
+         "another.");
   if (words.signatures.empty())
-    words.unknown += std::string(words.unknown.empty() ? "" : " ") +
-                     "How many pages a folded sheet has is not known, so no signatures are listed.";
+    also("How many pages a folded sheet has is not known, so no signatures are listed.");
   return words;
 }
 

@@ -5,6 +5,7 @@
 #include "engine/placement/usual_prints.h"
 #include "engine/rules/detail.h"
 #include "reports/content/figures.h"
+#include "reports/content/print_words.h"
 #include "reports/content/sentences.h"
 
 #include <fmt/format.h>
@@ -49,6 +50,14 @@ PictureUse use_of_frame(const Evidence &evidence, std::size_t index) {
   return {std::move(place), use_figures(evidence, index), placed.page, index};
 }
 
+/// With the file on disk that it was made from, where one was found.
+std::vector<FactRow> facts_of(const Evidence &evidence, std::size_t picture) {
+  std::vector<FactRow> rows = file_rows(evidence.pictures[picture], evidence.press);
+  if (const Master *master = evidence.master_of(picture))
+    rows.insert(rows.begin(), {"Made from", master_fact(*master)});
+  return rows;
+}
+
 /// Of the whole picture, uncropped. What software has added gives no larger print.
 std::string largest_words(const Evidence &evidence, std::size_t picture, const Shown *shown) {
   const auto &facts = evidence.pictures[picture].facts;
@@ -73,12 +82,8 @@ std::vector<PictureWords> picture_words(const Evidence &evidence) {
   std::vector<PictureWords> all;
   const auto &pictures = evidence.book.pictures;
   for (std::size_t i = 0; i < pictures.size(); ++i)
-    all.push_back({i,
-                   pictures[i].file,
-                   about_words(evidence.book, pictures[i]),
-                   file_rows(evidence.pictures[i], evidence.press),
-                   {},
-                   {}});
+    all.push_back(
+        {i, pictures[i].file, about_words(evidence.book, pictures[i]), facts_of(evidence, i), {}, {}});
   for (std::size_t i = 0; i < evidence.frames.size(); ++i)
     if (const auto &picture = evidence.frames[i].picture)
       all[*picture].uses.push_back(use_of_frame(evidence, i));

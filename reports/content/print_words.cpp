@@ -11,7 +11,8 @@
 
 #include <fmt/format.h>
 
-#include <filesystem>
+#include <algorithm>
+#include <cmath>
 
 namespace stoneproof::content {
 
@@ -31,7 +32,17 @@ Figure figure_of(const Measure &measure) {
 
 std::string master_name(const Evidence &evidence, const Finding &finding) {
   const Master *master = evidence.master_of(*finding.picture);
-  return master ? printable(std::filesystem::path(master->file).filename().string()) : std::string();
+  return master ? printable(master->file) : std::string();
+}
+
+/// "of which it shows 60 × 80 %": along the file's own sides.
+std::string shown_part_words(const Master &master) {
+  const double across = master.part.width / static_cast<double>(master.size.width),
+               down = master.part.height / static_cast<double>(master.size.height);
+  constexpr double nearly_all = 0.99;
+  if (across >= nearly_all && down >= nearly_all) return "all of it";
+  const auto rounded = [](double share) { return std::clamp(std::lround(share * 100), 1L, 100L); };
+  return fmt::format("of which it shows {} × {} %", rounded(across), rounded(down));
 }
 
 bool master_gives_more(const Evidence &evidence, const Finding &finding) {
@@ -103,6 +114,35 @@ std::string empty_page_remedy(const Evidence &evidence, const Finding &finding) 
   if (!evidence.book.pages[*finding.page].print)
     return "Put back what belongs there, or describe the page as blank.";
   return "Put back what belongs there, and export the PDF anew. If so meant, nothing needs to be done.";
+}
+
+std::string master_fact(const Master &master) {
+  const std::string file = printable(master.file);
+  if (!master.sure)
+    return fmt::format("perhaps {}; the two are alike by {}, which is not enough to be sure", file,
+                       per_cent(master.likeness));
+  return fmt::format("{}, {} × {}, {}", file, master.size.width, master.size.height,
+                     shown_part_words(master));
+}
+
+std::string masters_line(const Evidence &evidence) {
+  const std::string_view what = "Files behind pictures";
+  if (!evidence.pixels_measured)
+    return fmt::format("{}: not looked for, as --quick leaves the pixels out.", what);
+  const std::size_t files = evidence.files_searched, unread = evidence.files_unread;
+  if (files == 0) return fmt::format("{}: none found; the folder is empty.", what);
+  if (unread == files)
+    return fmt::format("{}: none found; the folder holds no picture that can be read ({}).", what,
+                       count(files, "other file", "other files"));
+  const auto found = std::ranges::count_if(evidence.masters, [](const auto &master) { return !!master; });
+  const auto doubtful =
+      std::ranges::count_if(evidence.masters, [](const auto &master) { return master && !master->sure; });
+  std::string words = fmt::format("{}: {} of {} found", what, found, evidence.pictures.size());
+  if (doubtful > 0) words += fmt::format(", {} of them doubtful", doubtful);
+  if (unread > 0)
+    words += fmt::format("; {} of the folder’s {} could not be read as {}", unread,
+                         count(files, "file", "files"), unread == 1 ? "a picture" : "pictures");
+  return words + ".";
 }
 
 std::string boxes_amiss_words(const Evidence &evidence, const Finding &finding) {

@@ -2,6 +2,7 @@
 // tests/reports/content.
 #include "reports/content/proof_content.h"
 
+#include "reports/content/book_words.h"
 #include "reports/content/figures.h"
 #include "reports/content/sentences.h"
 
@@ -25,9 +26,22 @@ std::string binding_phrase(BindingKind kind) {
   return {};
 }
 
+/// As a fact only where somebody named it.
+std::string binding_words_of(const Book &book) {
+  const std::string phrase = binding_phrase(book.binding.kind);
+  return is_binding_guessed(book) ? fmt::format("taken for {} (--binding names it)", phrase) : phrase;
+}
+
+/// Of a finished PDF, where its title is not the file's name already.
+std::string file_besides(const Book &book) {
+  if (!book.print_file) return {};
+  const std::filesystem::path file = book.print_file->file;
+  return book.title == file.stem().string() ? std::string() : file.string();
+}
+
 std::string job_line(const Evidence &evidence) {
   const Book &book = evidence.book;
-  return fmt::format("{} trim, {}, {}, {}, {}", exact_size(book.trim), binding_phrase(book.binding.kind),
+  return fmt::format("{} trim, {}, {}, {}, {}", exact_size(book.trim), binding_words_of(book),
                      count(book.page_count(), "page", "pages"),
                      count(book.pictures.size(), "listed picture", "listed pictures"),
                      count(evidence.frames.size(), "frame", "frames"));
@@ -158,6 +172,7 @@ std::string verdict_line(const std::array<std::size_t, 3> &counts) {
 ProofContent proof_content(const Evidence &evidence, const std::vector<Finding> &findings) {
   ProofContent content;
   content.title = evidence.book.title;
+  content.file = file_besides(evidence.book);
   content.job = job_line(evidence);
   content.counts = count_grades(findings);
   content.clear = content.counts[0] == 0;

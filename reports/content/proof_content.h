@@ -60,6 +60,8 @@ struct ProofContent {
   std::string title;   ///< of the book
   std::string job;     ///< the book in one line: trim, binding, pages, pictures
   std::string verdict; ///< one line
+  std::string file;    ///< of a finished PDF that has a title besides; empty: none
+  std::string masters; ///< which files were found behind the pictures; empty: none were looked for
   std::string round;   ///< what changed since the last round; empty: there is none to compare
 
   bool clear = false;                     ///< no hold

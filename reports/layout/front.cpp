@@ -51,7 +51,7 @@ private:
   }
 
   void head() {
-    put(Role::paragraph, style::label, "Layout proof", 1);
+    put(Role::paragraph, style::label, kind_line(), 1);
     y_ += 1_mm;
     put(Role::heading1, style::title, content_.title, 2);
     put(Role::paragraph, style::body_aside, content_.job, 2);
@@ -59,6 +59,12 @@ private:
     put(Role::heading2, style::verdict, content_.verdict, 2);
     if (!content_.round.empty()) put(Role::paragraph, style::body, content_.round, 1);
     y_ += 2.5_mm;
+  }
+
+  std::string kind_line() const {
+    const std::string kind = "Layout proof";
+    if (content_.file.empty()) return kind;
+    return on_.shortened(style::label, left_width, kind + " of " + content_.file);
   }
 
   /// Doubles as the key to the lines of the marks.

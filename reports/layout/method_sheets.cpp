@@ -8,6 +8,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <string>
 
 namespace stoneproof::layout {
 
@@ -21,44 +23,89 @@ void heading(Sheets &sheets, std::string_view text) {
   sheets.y = style::head;
 }
 
-/// Groups of requirements beside each other, in columns.
+/// Groups of requirements in columns beside each other; what finds no column of its own stands in the one
+/// that ends highest, or on a further sheet.
 class PressWriter {
 public:
   PressWriter(const content::ProofContent &content, const Typesetter &type)
       : content_(content), sheets_{type} {}
 
   std::vector<DocumentPage> write() {
-    heading(sheets_, "The press sheet that was used");
+    heading(sheets_, title);
     sheets_.paragraph(style::body, content_.press);
-    const Length top = sheets_.y + 5_mm;
-    for (std::size_t i = 0; i < content_.requirements.size(); ++i)
-      group(content_.requirements[i], {style::margin + (width + gap) * static_cast<std::int64_t>(i), top});
+    begin_columns(sheets_.y + 5_mm);
+    for (const content::RequirementGroup &group : content_.requirements) put(lay_out(group));
     return std::move(sheets_.pages);
   }
 
 private:
-  static constexpr Length gap = 8_mm, width = (Sheets::width - gap * 2) / 3, name_width = 32_mm;
+  static constexpr std::string_view title = "The press sheet that was used";
+  static constexpr int columns = 3;
+  static constexpr Length gap = 8_mm, width = (Sheets::width - gap * (columns - 1)) / columns;
+  static constexpr Length name_width = 32_mm, group_gap = 6_mm;
+  static constexpr Length head_height = style::label_strong.leading + 1.7_mm;
 
-  void group(const content::RequirementGroup &group, Point at) {
+  struct Row {
+    std::vector<std::string> name, asks;
+    Length height() const {
+      return std::max(height_of(style::label_strong, name.size()), height_of(style::body, asks.size())) +
+             1.6_mm;
+    }
+  };
+  struct Group {
+    std::string heading;
+    std::vector<Row> rows;
+    Length height = head_height;
+  };
+
+  Group lay_out(const content::RequirementGroup &group) {
+    const Canvas measure = sheets_.canvas();
+    Group laid{group.heading, {}};
+    for (const content::Requirement &row : group.rows) {
+      laid.rows.push_back(
+          {measure.wrap(style::label_strong, name_width - 2_mm, row.name),
+           measure.wrap(style::body, width - name_width, content::with_figures_kept_whole(row.asks))});
+      laid.height += laid.rows.back().height();
+    }
+    return laid;
+  }
+
+  void begin_columns(Length top) {
+    top_ = top;
+    ends_.fill(top);
+  }
+
+  void put(const Group &group) {
+    auto end = std::ranges::min_element(ends_);
+    if (*end > top_ && *end + group_gap + group.height > Sheets::bottom) {
+      heading(sheets_, std::string(title) + ", continued");
+      begin_columns(sheets_.y);
+      end = ends_.begin();
+    }
+    const Length x = style::margin + (width + gap) * (end - ends_.begin());
+    *end = draw(group, {x, *end > top_ ? *end + group_gap : *end});
+  }
+
+  /// Gives where it ends.
+  Length draw(const Group &group, Point at) {
     Canvas on = sheets_.canvas();
     on.as(Role::heading3).text(at, style::label_strong, group.heading);
-    Length y = at.y + style::label_strong.leading + 0.5_mm;
-    on.line({at.x, y}, {at.x + width, y}, style::trim_line);
-    y += 1.2_mm;
-    for (const content::Requirement &row : group.rows) {
-      const auto name = on.wrap(style::label_strong, name_width - 2_mm, row.name);
-      const auto asks = on.wrap(style::body, width - name_width, content::with_figures_kept_whole(row.asks));
+    Length y = at.y + head_height;
+    on.line({at.x, y - 1.2_mm}, {at.x + width, y - 1.2_mm}, style::trim_line);
+    for (const Row &row : group.rows) {
       const auto line = on.begin(Role::row);
-      const Length name_end = on.as(Role::row_header).lines({at.x, y}, style::label_strong, name);
-      const Length asks_end = on.as(Role::cell).lines({at.x + name_width, y}, style::body, asks);
-      y = std::max(name_end, asks_end) + 0.8_mm;
-      on.line({at.x, y}, {at.x + width, y}, style::row_rule);
-      y += 0.8_mm;
+      on.as(Role::row_header).lines({at.x, y}, style::label_strong, row.name);
+      on.as(Role::cell).lines({at.x + name_width, y}, style::body, row.asks);
+      y += row.height();
+      on.line({at.x, y - 0.8_mm}, {at.x + width, y - 0.8_mm}, style::row_rule);
     }
+    return y;
   }
 
   const content::ProofContent &content_;
   Sheets sheets_;
+  Length top_; ///< of the columns
+  std::array<Length, columns> ends_{};
 };
 
 /// Two columns of text, then the rules.

@@ -53,6 +53,13 @@ void fill(QPDFObjectHandle &empty, QPDF &proof, QPDFPageObjectHelper &page) {
   empty.replaceStreamData(content, QPDFObjectHandle::newNull(), QPDFObjectHandle::newNull());
 }
 
+/// What the user's viewer shows and hides of the layers that the pages name (ISO 32000-1, 8.11.4).
+void copy_layers(QPDF &proof, QPDF &user) {
+  QPDFObjectHandle layers = user.getRoot().getKey("/OCProperties");
+  if (!layers.isDictionary()) return;
+  proof.getRoot().replaceKey("/OCProperties", proof.copyForeignObject(user.makeIndirectObject(layers)));
+}
+
 /// Whether its content can be decoded to its end.
 bool is_whole(QPDFPageObjectHelper &page) {
   try {
@@ -81,11 +88,15 @@ finished::SheetBoxes boxes_of(QPDFPageObjectHelper &page) {
 
 void fill_own_pages(QPDF &proof, QPDF &user) {
   std::vector<QPDFPageObjectHelper> pages = QPDFPageDocumentHelper(user).getAllPages();
+  bool filled = false;
   for (QPDFObjectHandle &object : proof.getAllObjects()) {
     if (!object.isStream() || !object.getDict().hasKey(key)) continue;
     const auto page = static_cast<std::size_t>(object.getDict().getKey(key).getIntValueAsInt());
-    if (page < pages.size() && is_whole(pages[page])) fill(object, proof, pages[page]);
+    if (page >= pages.size() || !is_whole(pages[page])) continue;
+    fill(object, proof, pages[page]);
+    filled = true;
   }
+  if (filled) copy_layers(proof, user);
 }
 
 } // namespace stoneproof::pdf

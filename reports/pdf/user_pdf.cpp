@@ -45,9 +45,18 @@ Outcome<Done> made_apart(const UserPdf &pdf, const std::filesystem::path &target
   });
 }
 
+/// qpdf would say of an empty stream that it is compressed, which nothing at all cannot be.
+void fill_empty_streams(QPDF &pdf) {
+  for (QPDFObjectHandle &object : pdf.getAllObjects())
+    if (object.isStream() && object.getDict().getKey("/Filter").isNull() &&
+        object.getRawStreamData()->getSize() == 0)
+      object.replaceStreamData("\n", QPDFObjectHandle::newNull(), QPDFObjectHandle::newNull());
+}
+
 /// The same bytes for the same content, whatever the time.
-void write(QPDF &pdf, const std::filesystem::path &file) {
+void write(QPDF &pdf, const std::filesystem::path &file, qpdf_stream_data_e streams) {
   QPDFWriter writer(pdf, file.c_str());
+  writer.setStreamDataMode(streams);
   writer.setDeterministicID(true);
   writer.setPreserveEncryption(false);
   writer.setLinearization(false);
@@ -67,7 +76,8 @@ Outcome<Done> put_own_pages(const std::filesystem::path &proof, const UserPdf &p
   return made_apart(pdf, proof, [&](const std::filesystem::path &made) {
     const auto user = open_quietly(pdf.file, pdf.password), target = open_quietly(proof, {});
     fill_own_pages(*target, *user);
-    write(*target, made);
+    fill_empty_streams(*target);
+    write(*target, made, qpdf_s_compress);
   });
 }
 
@@ -76,7 +86,7 @@ Outcome<Done> write_annotated(const UserPdf &pdf, const std::vector<UserNote> &n
   return made_apart(pdf, target, [&](const std::filesystem::path &made) {
     const auto user = open_quietly(pdf.file, pdf.password);
     add_notes(*user, notes);
-    write(*user, made);
+    write(*user, made, qpdf_s_preserve);
   });
 }
 

@@ -16,7 +16,7 @@ Json master_part(const Evidence &evidence, std::size_t picture) {
   const Master *master = evidence.master_of(picture);
   if (!master) return nullptr;
   const PixelRect &part = master->part;
-  return {{"file", std::filesystem::path(master->file).filename().string()},
+  return {{"file", master->file},
           {"width_px", master->size.width},
           {"height_px", master->size.height},
           {"part_px", {{"x", part.x}, {"y", part.y}, {"width", part.width}, {"height", part.height}}},

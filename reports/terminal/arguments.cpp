@@ -177,6 +177,10 @@ ShowCommand help_of(const CLI::App &verb) {
   return {help_text(verb.get_name(), rows)};
 }
 
+Fault no_verb(const std::string &word) {
+  return command_fault("there is no verb " + in_quotes(word) + suggestion(word, verb_names()), "");
+}
+
 /// What nothing on the command line was meant for.
 Fault unexpected(const CLI::App &app) {
   std::vector<std::string> words = app.remaining(true);
@@ -191,8 +195,7 @@ Fault unexpected(const CLI::App &app) {
                              suggestion(name, std::vector<std::string_view>(names.begin(), names.end())),
                          verb.get_name());
   }
-  if (&verb == &app)
-    return command_fault("there is no verb " + in_quotes(word) + suggestion(word, verb_names()), "");
+  if (&verb == &app) return no_verb(word);
   return command_fault("nothing is expected at " + in_quotes(word), verb.get_name());
 }
 
@@ -262,11 +265,12 @@ std::optional<Fault> read_measuring(const std::string &verb, const Written &writ
   return std::nullopt;
 }
 
-std::optional<Fault> read_binding(const std::string &verb, const Written &written, BindingKind &binding) {
+std::optional<Fault> read_binding(const std::string &verb, const Written &written, PdfOptions &pdf) {
   if (!written.binding) return std::nullopt;
   for (const auto &[kind, word] : binding_words)
     if (word == *written.binding) {
-      binding = kind;
+      pdf.binding = kind;
+      pdf.binding_named = true;
       return std::nullopt;
     }
   return command_fault(fmt::format("--binding wants saddle, perfect, case, spiral or layflat, not {}",
@@ -286,7 +290,7 @@ Outcome<Command> proof_command(const Written &written) {
   command.annotate = written.annotate;
   command.pictures = written.originals;
   command.pdf.password = written.password;
-  if (const auto fault = read_binding("proof", written, command.pdf.binding)) return *fault;
+  if (const auto fault = read_binding("proof", written, command.pdf)) return *fault;
   if (const auto fault = read_measuring("proof", written, command.options)) return *fault;
   return Command(command);
 }
@@ -309,7 +313,7 @@ Outcome<Command> plan_command(const Written &written) {
 Outcome<Command> draft_command(const Written &written) {
   if (written.book.empty()) return command_fault("the PDF to describe is missing", "draft");
   DraftCommand command{written.book, written.out, written.originals, {written.password}};
-  if (const auto fault = read_binding("draft", written, command.options.binding)) return *fault;
+  if (const auto fault = read_binding("draft", written, command.options)) return *fault;
   return Command(command);
 }
 
@@ -346,6 +350,18 @@ Outcome<Command> command_of(const CLI::App &app, const Written &written) {
   return command_fault("a verb is missing", "");
 }
 
+/// "help proof" as "proof --help".
+Outcome<std::vector<std::string>> with_help_as_option(std::vector<std::string> arguments) {
+  if (arguments.empty() || arguments.front() != "help") return arguments;
+  arguments.erase(arguments.begin());
+  const auto names = verb_names();
+  if (!arguments.empty() && arguments.front().rfind('-', 0) != 0 &&
+      std::find(names.begin(), names.end(), arguments.front()) == names.end())
+    return no_verb(arguments.front());
+  arguments.push_back("--help");
+  return arguments;
+}
+
 } // namespace
 
 Fault command_fault(std::string what, std::string verb) {
@@ -353,7 +369,10 @@ Fault command_fault(std::string what, std::string verb) {
           fmt::format("Run stoneproof {}{}--help to see how it is used.", verb, verb.empty() ? "" : " ")};
 }
 
-Outcome<Command> parse_arguments(std::vector<std::string> arguments) {
+Outcome<Command> parse_arguments(std::vector<std::string> words) {
+  const auto understood = with_help_as_option(std::move(words));
+  if (!understood) return understood.fault();
+  const std::vector<std::string> &arguments = understood.value();
   CLI::App app;
   Written written;
   add_verbs(app, written);

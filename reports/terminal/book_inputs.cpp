@@ -7,6 +7,7 @@
 #include "engine/picture/facts.h"
 
 #include <algorithm>
+#include <fstream>
 #include <utility>
 
 namespace stoneproof::terminal {
@@ -25,6 +26,12 @@ std::string words_of(const Book &book) {
   return words;
 }
 
+/// Of its plain letters.
+std::string lower_case(std::string text) {
+  std::ranges::transform(text, text.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? c + 32 : c; });
+  return text;
+}
+
 Reading<Book> unread(Fault fault) { return {std::nullopt, {{std::move(fault), {}, 0}}}; }
 
 /// A finished PDF by way of its description. Its pictures are put into `pictures`.
@@ -37,25 +44,64 @@ Reading<Book> read_pdf(const std::filesystem::path &file, const PdfOptions &pdf,
                                    finished::bounds_for(file));
   if (!text) return unread(text.fault());
   Reading<Book> book = parse_book(SourceText(file.string(), std::move(text).value()));
-  if (book) book.value->pictures_in = pictures->path();
+  if (!book) return book;
+  book.value->pictures_in = pictures->path();
+  if (book.value->print_file) book.value->print_file->binding_guessed = !pdf.binding_named;
   return book;
 }
 
-/// Whether the file is, that the name leads to.
-bool is_named_pdf(const std::filesystem::path &file) {
+/// In lower case, of the file that the name leads to.
+std::string ending_of(const std::filesystem::path &file) {
   std::error_code ignored;
-  std::string ending = std::filesystem::canonical(file, ignored).extension().string();
-  std::ranges::transform(ending, ending.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? c + 32 : c; });
-  return ending == ".pdf";
+  return lower_case(std::filesystem::canonical(file, ignored).extension().string());
+}
+
+/// None where the file cannot be opened, which reading it tells of.
+std::optional<std::string> beginning_of(const std::filesystem::path &file) {
+  std::ifstream stream(file, std::ios::binary);
+  if (!stream) return std::nullopt;
+  std::string head(1024, '\0');
+  stream.read(head.data(), static_cast<std::streamsize>(head.size()));
+  head.resize(static_cast<std::size_t>(stream.gcount()));
+  return head;
+}
+
+/// Why a file that is no PDF is not read as a description either, where that can be told at a glance.
+std::optional<Fault> neither_book(const std::filesystem::path &file) {
+  std::error_code ignored;
+  const std::string ending = ending_of(file);
+  const auto fault = [&](std::string what, std::string remedy) {
+    return Fault{std::move(what), file.string(), std::move(remedy)};
+  };
+  if (std::filesystem::is_directory(file, ignored) && ending != ".xml")
+    return fault("this is a folder, not a file",
+                 "Name the finished PDF, or the description of the book, inside the folder.");
+  if (!std::filesystem::is_regular_file(file, ignored)) return std::nullopt;
+  const auto head = beginning_of(file);
+  if (!head) return std::nullopt;
+  const std::string lower = lower_case(*head);
+  if (head->empty() && ending == ".pdf")
+    return fault("the file is empty", "Export it anew from the layout program, or copy it again.");
+  if (read_facts(file))
+    return fault("this is a picture, not a book",
+                 "Name the finished PDF or the description of the book; stoneproof measure tells what a "
+                 "picture is good for.");
+  if (lower.find("<html") != std::string::npos || lower.find("<!doctype html") != std::string::npos)
+    return fault("this is a web page, not a book",
+                 "Download the PDF itself anew; the page, in a browser, may tell why it did not come.");
+  if (head->rfind("PK\x03\x04", 0) == 0)
+    return fault("this is a document of a writing or layout program, or another packed file",
+                 "Export it as a PDF, and name that.");
+  if (ending == ".pdf")
+    return fault("the file is not a PDF, whatever its name says",
+                 "Export it anew from the layout program, or copy it again.");
+  return std::nullopt;
 }
 
 Reading<Book> read_any(const std::filesystem::path &file, const PdfOptions &pdf,
                        std::shared_ptr<TemporaryFolder> &pictures) {
   if (finished::is_pdf(file)) return read_pdf(file, pdf, pictures);
-  std::error_code ignored;
-  if (is_named_pdf(file) && std::filesystem::is_regular_file(file, ignored))
-    return unread({"the file is not a PDF, whatever its name says", file.string(),
-                   "Export it anew from the layout program, or copy it again."});
+  if (auto fault = neither_book(file)) return unread(std::move(*fault));
   return read_book(file);
 }
 

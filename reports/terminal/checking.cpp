@@ -22,7 +22,11 @@ Checked check_inputs(BookInputs &inputs, const MeasureOptions &options, const Co
   run.copy_density = copies.density;
   run.patch = copies.patch;
   run.masters = copies.masters;
-  return check_book(std::move(inputs.book), std::move(inputs.press), run);
+  Checked checked = check_book(std::move(inputs.book), std::move(inputs.press), run);
+  for (std::optional<Master> &master : checked.evidence.masters)
+    if (master)
+      master->file = std::filesystem::path(master->file).lexically_relative(copies.masters_in).string();
+  return checked;
 }
 
 } // namespace stoneproof::terminal

@@ -13,10 +13,11 @@ RunOptions run_options(const MeasureOptions &options, ProgressBar *bar);
 
 /// The copies of pictures that a document shows.
 struct Copies {
-  Density density;                     ///< of the small copies, per inch of the printed page
-  std::optional<PatchWish> patch = {}; ///< none: it shows no true-size patches
+  Density density;                       ///< of the small copies, per inch of the printed page
+  std::optional<PatchWish> patch = {};   ///< none: it shows no true-size patches
+  std::filesystem::path masters_in = {}; ///< a folder; empty: none is looked through
   std::vector<std::filesystem::path> masters =
-      {}; ///< files among which those behind the pictures are looked for
+      {}; ///< its files, among which those behind the pictures are looked for
 };
 
 /// Checks the book; book and press sheet are taken out of the inputs.

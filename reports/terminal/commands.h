@@ -25,6 +25,7 @@ struct MeasureOptions {
 struct PdfOptions {
   std::string password; ///< empty: none
   BindingKind binding = BindingKind::perfect;
+  bool binding_named = false; ///< else that is a guess
 };
 
 /// Check a book, write its proof and its record.

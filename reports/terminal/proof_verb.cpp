@@ -4,6 +4,7 @@
 
 #include "engine/import/pdf_file.h"
 #include "engine/xml/characters.h"
+#include "reports/content/print_words.h"
 #include "reports/content/proof_content.h"
 #include "reports/files/replace_file.h"
 #include "reports/layout/picture_sheets.h"
@@ -36,7 +37,7 @@ struct Texts {
 
 /// The proof first: when it cannot be written, the record does not tell of it.
 Outcome<Done> write_outputs(const ProofCommand &command, const ProofFiles &files, layout::Document document,
-                            const Typesetter &typesetter, const Texts &texts) {
+                            const Typesetter &typesetter, const Texts &texts, bool is_protected) {
   const bool own_pages = document.foreign_pages;
   Outcome<Done> written = write_pdf(std::move(document), typesetter, files.proof);
   if (written && own_pages)
@@ -48,11 +49,14 @@ Outcome<Done> write_outputs(const ProofCommand &command, const ProofFiles &files
   if (written && files.cover_marks) written = replace_file(*files.cover_marks, texts.cover_marks);
   if (written && files.annotated)
     written = pdf::write_annotated({command.book, command.pdf.password}, texts.notes, *files.annotated);
+  if (written && files.annotated && is_protected)
+    remark({"the copy with notes is not protected by a password, as the PDF is", files.annotated->string(),
+            "Keep it where only those come who may read the PDF."});
   return written;
 }
 
-Texts texts_of(const Checked &checked, const ProofFiles &files, const std::string &book_sha256,
-               std::optional<std::int64_t> made_at) {
+Texts texts_of(const Checked &checked, const content::ProofContent &content, const ProofFiles &files,
+               const std::string &book_sha256, std::optional<std::int64_t> made_at) {
   using record::FinishedFile;
   const bool apart = files.cover_marks.has_value();
   const auto marks = [&](FinishedFile file) {
@@ -63,7 +67,7 @@ Texts texts_of(const Checked &checked, const ProofFiles &files, const std::strin
       record::record_text(checked.evidence, checked.findings, {STONEPROOF_VERSION, book_sha256, made_at});
   if (files.marks) texts.marks = marks(FinishedFile::block);
   if (apart) texts.cover_marks = marks(FinishedFile::cover);
-  if (files.annotated) texts.notes = notes_on_pdf(checked.evidence, checked.findings, made_at);
+  if (files.annotated) texts.notes = notes_on_pdf(checked.evidence, checked.findings, content, made_at);
   return texts;
 }
 
@@ -125,9 +129,10 @@ Outcome<std::optional<content::RecordedRound>> last_round(const ProofCommand &co
   return std::optional(std::move(last).value());
 }
 
-/// Of all that the proof is made from: the record tells the files, the rest what the last round adds.
+/// Of all that the proof is made from: the record tells the files, the rest what the options and the last
+/// round add.
 std::string fingerprint(const std::string &record, const content::ProofContent &content) {
-  std::string inputs = record + content.round;
+  std::string inputs = record + content.job + content.round;
   for (const content::Mark &mark : content.marks) inputs += mark.fresh ? '1' : '0';
   for (const content::MendedMark &mark : content.mended)
     inputs += fmt::format("\n{}\n{}\n{}\n{}", mark.grade, mark.title, mark.page, mark.message);
@@ -159,20 +164,25 @@ ExitStatus run_proof(const ProofCommand &command) {
   const bool is_finished_pdf = finished::is_pdf(command.book);
   Checked checked =
       check_inputs(inputs, command.options,
-                   {layout::copy_density(inputs.book), layout::true_size_patch, std::move(masters).value()},
+                   {layout::copy_density(inputs.book), layout::true_size_patch,
+                    command.pictures.value_or(std::filesystem::path()), std::move(masters).value()},
                    console.progress);
-  const Texts texts = texts_of(checked, files, inputs.book_sha256, made_at.value());
   auto content = content::proof_content(checked.evidence, checked.findings);
+  if (command.pictures) content.masters = content::masters_line(checked.evidence);
+  const Texts texts = texts_of(checked, content, files, inputs.book_sha256, made_at.value());
   if (const auto told = tell_round_since(last.value(), texts.record, content); !told)
     return refuse(told.fault(), ExitStatus::unreadable_input);
 
+  const auto &print_file = checked.evidence.book.print_file;
+  const bool is_protected = print_file && print_file->encrypted;
   auto document =
       layout::proof_document(content, std::move(checked), inputs.typesetter,
                              {fingerprint(texts.record, content), made_at.value(), is_finished_pdf});
   // Under the name that it has beside the book, so that where the record goes changes no byte of the proof.
   document.attachments.push_back({output_of(command.book, ".record.json", {}).filename().string(),
                                   "The record of this proof", "application/json", texts.record});
-  if (const auto written = write_outputs(command, files, std::move(document), inputs.typesetter, texts);
+  if (const auto written =
+          write_outputs(command, files, std::move(document), inputs.typesetter, texts, is_protected);
       !written)
     return refuse(written.fault(), ExitStatus::unwritable_output);
 

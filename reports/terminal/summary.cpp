@@ -55,6 +55,7 @@ std::string summary(const content::ProofContent &content, const ProofFiles &file
     head.push_back(bold ? "\033[1m" + line + "\033[0m" : line);
   for (std::string &line : few_lines(content.round, width, 2)) head.push_back(std::move(line));
   head.push_back(counts_line(content.counts));
+  for (std::string &line : few_lines(content.masters, width, 2)) head.push_back(std::move(line));
 
   Lines foot = {"Proof   " + printable(files.proof.string()), "Record  " + printable(files.record.string())};
   for (const auto &marks : {files.marks, files.cover_marks})

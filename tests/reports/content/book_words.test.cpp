@@ -85,6 +85,20 @@ TEST_CASE("a page count that is off names the blanks and where they fall") {
         "The book has 20 pages; a glued book has at least 32 with this printer, a multiple of 2.");
 }
 
+TEST_CASE("a binding that nobody named is no fact") {
+  Book book = book_of(BindingKind::perfect, 20);
+  book.print_file = PrintFile{};
+  CHECK(tell(book, "page-count-off").message.find("taken") == std::string::npos);
+  book.print_file->binding_guessed = true;
+  const Told off = tell(book, "page-count-off");
+  CHECK(off.message ==
+        "The book has 20 pages; a glued book, for which it was taken, has at least 32 with this "
+        "printer, a multiple of 2.");
+  CHECK(off.remedy ==
+        "Name the binding with --binding if it is another, as saddle for a stapled book; else add "
+        "pages, described as blank if they are to be so.");
+}
+
 TEST_CASE("what is left over after whole signatures") {
   Book book = book_of(BindingKind::case_bound, 44);
   book.binding.signature = 24;

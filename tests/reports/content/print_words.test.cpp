@@ -1,5 +1,6 @@
 // What is said of a finished PDF, to the byte.
 #include "reports/content/print_words.h"
+#include "reports/content/picture_words.h"
 #include "reports/content/press_words.h"
 #include "reports/content/sentences.h"
 #include "tests/support/catch.h"
@@ -86,6 +87,53 @@ TEST_CASE("fonts, lines, paint and comments are told with their figures") {
   book.print_file->cut_short = true;
   CHECK(told(book, "broken-content") == "The PDF has more pages than are read; those after page " +
                                             std::to_string(book.pages.size()) + " were not checked.");
+}
+
+TEST_CASE("a file behind a picture is named with its folder, and what of it is shown") {
+  Master master{"Oma Trude/scan0001.jpg", {4000, 3000}, {400, 300, 2400, 2400}, 2, 0.99, true};
+  CHECK(master_fact(master) == "Oma Trude/scan0001.jpg, 4000 × 3000, of which it shows 60 × 80 %");
+  master.part = {0, 0, 4000, 3000};
+  CHECK(master_fact(master) == "Oma Trude/scan0001.jpg, 4000 × 3000, all of it");
+  master.sure = false;
+  master.likeness = 0.93;
+  CHECK(master_fact(master) ==
+        "perhaps Oma Trude/scan0001.jpg; the two are alike by 93 %, which is not enough to be sure");
+  Book book = finished_book();
+  book.pictures = {photo("a", "page-001-1.jpg")};
+  book.pages[0].frames = {frame("f", 0, 20, 20, 150, 100)};
+  CHECK(told(book, "doubtful-master", built_in_press_sheet(), master) ==
+        "It may have been made from Oma Trude/scan0001.jpg: the two are alike by 93 %.");
+  Evidence evidence = checked(book).evidence;
+  CHECK(picture_words(evidence)[0].facts[0].label == "File");
+  evidence.masters = {master};
+  CHECK(picture_words(evidence)[0].facts[0] == FactRow{"Made from", master_fact(master)});
+}
+
+TEST_CASE("how many files were found behind the pictures") {
+  Book book = finished_book();
+  book.pictures = {photo("a", "a.jpg"), photo("b", "b.jpg"), photo("c", "c.jpg")};
+  Evidence evidence = checked(book).evidence;
+  CHECK(masters_line(evidence) == "Files behind pictures: none found; the folder is empty.");
+  evidence.files_searched = evidence.files_unread = 2;
+  evidence.masters.resize(3);
+  CHECK(masters_line(evidence) ==
+        "Files behind pictures: none found; the folder holds no picture that can be read (2 other files).");
+  evidence.files_searched = 40;
+  evidence.files_unread = 0;
+  CHECK(masters_line(evidence) == "Files behind pictures: 0 of 3 found.");
+  const Master master{"scan.jpg", {4000, 3000}, {}, 2, 0.99, true};
+  evidence.masters = {master, std::nullopt, master};
+  evidence.files_unread = 1;
+  CHECK(masters_line(evidence) ==
+        "Files behind pictures: 2 of 3 found; 1 of the folder’s 40 files could not be "
+        "read as a picture.");
+  evidence.masters[2]->sure = false;
+  evidence.files_unread = 3;
+  CHECK(masters_line(evidence) ==
+        "Files behind pictures: 2 of 3 found, 1 of them doubtful; 3 of the folder’s 40 "
+        "files could not be read as pictures.");
+  evidence.pixels_measured = false;
+  CHECK(masters_line(evidence) == "Files behind pictures: not looked for, as --quick leaves the pixels out.");
 }
 
 TEST_CASE("a sheet that ends at the trim is told with its sides") {

@@ -25,6 +25,29 @@ TEST_CASE("a proof says so when tones and inks were not measured") {
             .press.ends_with("Tones, inks and colours were not measured."));
 }
 
+TEST_CASE("a finished PDF is named beside its title, and a binding that nobody named told as a guess") {
+  Book book = small_book();
+  book.print_file = PrintFile{"house, final.pdf"};
+  book.print_file->binding_guessed = true;
+  Checked result = checked(book);
+  const ProofContent titled = proof_content(result.evidence, result.findings);
+  CHECK(titled.file == "house, final.pdf");
+  CHECK(titled.job == "200 × 250 mm trim, taken for perfect bound (--binding names it), 3 pages, 0 listed "
+                      "pictures, 0 frames");
+  CHECK(titled.object.unknown.find(
+            "this one was taken for perfect bound; --binding names another. How many") != std::string::npos);
+  book.title = "house, final";
+  book.print_file->binding_guessed = false;
+  result = checked(book);
+  const ProofContent untitled = proof_content(result.evidence, result.findings);
+  CHECK(untitled.file.empty());
+  CHECK(untitled.object.unknown.find("taken for") == std::string::npos);
+  CHECK(untitled.job.find("trim, perfect bound, 3 pages") != std::string::npos);
+  book.print_file.reset();
+  result = checked(book);
+  CHECK(proof_content(result.evidence, result.findings).file.empty());
+}
+
 TEST_CASE("marks are numbered in page order from top to bottom, and listed most grave first") {
   Book book = small_book();
   book.pictures = {photo("a", "a.jpg"), photo("b", "b.jpg"), photo("c", "c.jpg")};

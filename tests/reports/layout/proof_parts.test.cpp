@@ -78,6 +78,22 @@ TEST_CASE("the first sheet is one sheet, however much there is to say") {
   CHECK(text_of(page).find("kinds of fault more") != std::string::npos);
 }
 
+TEST_CASE("the first sheet names the file, in small type, however long its name") {
+  content::ProofContent content;
+  content.title = "untitled";
+  content.file = "Dom przy młynie.pdf";
+  CHECK(text_of(lay_out_front(content, {}, {}, type()))
+            .find("Layout proof of Dom przy młynie.pdf\nuntitled\n") != std::string::npos);
+  content.file = std::string(400, 'W') + ".pdf";
+  const DocumentPage page = lay_out_front(content, {}, {}, type());
+  check_inside(page);
+  check_apart(page);
+  CHECK(text_of(page).find("WWW.pdf\n") != std::string::npos);
+  content.file.clear();
+  CHECK(text_of(lay_out_front(content, {}, {}, type())).find("Layout proof\nuntitled\n") !=
+        std::string::npos);
+}
+
 TEST_CASE("there is room to sign, with three answers") {
   const DocumentPage page = lay_out_front({}, {}, {}, type());
   for (const char *words :
@@ -234,6 +250,35 @@ TEST_CASE("press sheet and method are laid out within their sheets") {
       check_apart(sheet);
     }
   }
+}
+
+TEST_CASE("the press sheet of a finished PDF, and one of many groups, keep to their columns") {
+  Book book = small_book();
+  book.print_file = PrintFile{};
+  auto content = content_of_pages(checked(std::move(book)));
+  REQUIRE(content.requirements.size() == 4);
+  const auto check_sheets = [&](std::size_t sheets) {
+    const auto laid = lay_out_press(content, type());
+    CHECK(laid.size() == sheets);
+    std::string all;
+    for (const DocumentPage &sheet : laid) {
+      check_inside(sheet);
+      check_apart(sheet);
+      for (const Item &item : sheet.items)
+        if (const auto *line = std::get_if<LineItem>(&item)) {
+          CHECK(line->to.x <= sheet.size.width - style::margin + Length::of_mm(0.01));
+          CHECK(line->to.y <= sheet.size.height - style::foot + Length::of_mm(0.01));
+        }
+      all += text_of(sheet);
+    }
+    for (const content::RequirementGroup &group : content.requirements)
+      CHECK(all.find(group.heading + "\n") != std::string::npos);
+  };
+  check_sheets(1);
+  const auto groups = content.requirements;
+  for (int i = 0; i < 3; ++i)
+    content.requirements.insert(content.requirements.end(), groups.begin(), groups.end());
+  check_sheets(2);
 }
 
 TEST_CASE("a book in which every rule speaks has all of them explained") {

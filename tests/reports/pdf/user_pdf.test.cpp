@@ -20,6 +20,20 @@ std::string user_pdf(const std::string &page = {}) {
                   "/Font<</F " + std::to_string(font) + " 0 R>>", "/TrimBox[10 10 290 190]" + page);
 }
 
+/// The same page, whose words stand in a layer that is off, and its red corner in one that is on.
+std::string layered_pdf() {
+  MadePdf pdf;
+  const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Helvetica>>");
+  const std::string off = std::to_string(pdf.add("<</Type/OCG/Name(Notes)>>")) + " 0 R",
+                    on = std::to_string(pdf.add("<</Type/OCG/Name(Colour)>>")) + " 0 R";
+  return one_page(pdf,
+                  "/OC /Off BDC BT /F 12 Tf 50 100 Td (Own words) Tj ET EMC "
+                  "/OC /On BDC 1 0 0 rg 10 170 20 20 re f EMC",
+                  "/Font<</F " + std::to_string(font) + " 0 R>>/Properties<</Off " + off + "/On " + on + ">>",
+                  "/TrimBox[10 10 290 190]",
+                  "/OCProperties<</OCGs[" + off + " " + on + "]/D<</ON[" + on + "]/OFF[" + off + "]>>>>");
+}
+
 struct Files {
   Folder folder;
   std::string user, proof;
@@ -63,6 +77,34 @@ TEST_CASE("the user's page is shown where it was put, words and all") {
   CHECK(colour_at(files, 25, 35).substr(0, 6) == "FFFFFF");
   CHECK(run_command("convert " + files.folder.file("seen.png") +
                     " -fill white +opaque black -format '%k' info:") == "2");
+}
+
+TEST_CASE("a layer that is off in the user's PDF stays hidden, and one that is on is shown") {
+  const Files files(layered_pdf());
+  write(showing(), files.proof);
+  CHECK(run_command("qpdf --json " + files.proof).find("/OCProperties") == std::string::npos);
+  REQUIRE(pdf::put_own_pages(files.proof, {files.user, {}}));
+  CHECK(run_command("qpdf --check " + files.proof).find("No syntax or stream encoding errors") !=
+        std::string::npos);
+  CHECK(colour_at(files, 21, 31).substr(0, 6) == "FF0000");
+  // Nothing black: neither the words nor anything else.
+  CHECK(run_command("convert " + files.folder.file("seen.png") +
+                    " -fill white +opaque black -format '%k' info:") == "1");
+}
+
+TEST_CASE("no stream says that it is compressed and holds nothing") {
+  for (const std::string content : {"", "0 0 9 9 re f"}) {
+    CAPTURE(content);
+    const Files files(one_page(MadePdf(), content, "", "/TrimBox[10 10 290 190]"));
+    layout::Document document = showing();
+    document.pages[0].notes.push_back({{10_mm, 10_mm, 5_mm, 5_mm}, "Title", "Words"});
+    write(document, files.proof);
+    REQUIRE(pdf::put_own_pages(files.proof, {files.user, {}}));
+    CHECK(content_of(files.proof).find("/Length 0") == std::string::npos);
+    const std::string copy = files.folder.file("copy.pdf");
+    REQUIRE(pdf::write_annotated({files.user, {}}, {}, copy));
+    CHECK(content_of(copy).find("FlateDecode") == std::string::npos);
+  }
 }
 
 TEST_CASE("a page that is turned lies as it is seen") {

@@ -30,6 +30,7 @@ TEST_CASE("a wrong command line is told, with what was probably meant") {
            {{"album.xml"}, "stoneproof: there is no verb \"album.xml\"\n" + general},
            {{"--verson"},
             "stoneproof: there is no option \"--verson\" (did you mean --version?)\n" + general},
+           {{"help", "prof"}, "stoneproof: there is no verb \"prof\" (did you mean proof?)\n" + general},
            {{"proof"}, "stoneproof: the BOOK to check is missing\n" + of_proof},
            {{"proof", ""}, "stoneproof: the BOOK to check is missing\n" + of_proof},
            {{"proof", "album.xml", "--pres", "x.xml"},
@@ -146,6 +147,20 @@ TEST_CASE("help shows examples first, fits 80 columns and names every option") {
       CHECK(line.size() <= 80);
     }
   }
+}
+
+TEST_CASE("help is a verb too") {
+  const Folder folder;
+  const auto same = [&](const Words &one, const Words &other) {
+    const Ran ran = run(folder.path, one);
+    CHECK(ran.status == 0);
+    CHECK(ran.err.empty());
+    CHECK(ran.out == run(folder.path, other).out);
+  };
+  same({"help"}, {"--help"});
+  same({"help", "--help"}, {"--help"});
+  for (const char *verb : {"proof", "letters", "plan", "draft", "measure", "compare", "press", "explain"})
+    same({"help", verb}, {verb, "--help"});
 }
 
 TEST_CASE("the version is printed") {

@@ -1,7 +1,9 @@
 // A finished PDF in place of a description: drafted, proofed, set beside the files it was made from.
+#include "reports/terminal/annotations.h"
 #include "tests/reports/terminal/run_program.h"
 #include "tests/support/made_pdf.h"
 #include "tests/support/programs.h"
+#include "tests/support/small_book.h"
 
 #include <nlohmann/json.hpp>
 
@@ -65,7 +67,7 @@ TEST_CASE("a finished PDF is proofed, and its pages are in the proof") {
 
 TEST_CASE("a drafted description gives the same findings as the PDF itself") {
   const Order order;
-  REQUIRE(order.run({"proof", "album.pdf", "--record", "first.json"}).status == 1);
+  REQUIRE(order.run({"proof", "album.pdf", "--binding", "perfect", "--record", "first.json"}).status == 1);
   const Ran drafted = order.run({"draft", "album.pdf", "--out", "book of mine.xml"});
   CHECK(drafted.status == 0);
   CHECK(drafted.err.empty());
@@ -115,6 +117,7 @@ TEST_CASE("the files behind the pictures are found, and what the export threw aw
   CHECK(findings_of(record).find(
             "reduced-in-export hold 1 The PDF holds it at 100 ppi; the file it was made from, "
             "mill.png, would give ") != std::string::npos);
+  CHECK(ran.out.find("\nFiles behind pictures: 1 of 1 found.\n") != std::string::npos);
   CHECK(findings_of(record).find("too-few-pixels") == std::string::npos);
   const auto master = record["pictures"][0]["master"];
   CHECK(master["file"] == "mill.png");
@@ -143,6 +146,36 @@ TEST_CASE("a drafted description can name the files that the pictures were made 
   CHECK(findings_of(record).find("too-few-pixels") == std::string::npos); // the file has pixels enough
 }
 
+TEST_CASE("a file behind a picture is named by its path in the folder, however that is named") {
+  const Order order;
+  fs::create_directories(order.folder.path / "people/Oma Trude");
+  fs::rename(order.folder.path / "scans of the m\xC5\x82yn/mill.png",
+             order.folder.path / "people/Oma Trude/scan0001.png");
+  std::ofstream(order.folder.path / "people/notes.txt") << "Trude, 1931";
+  for (const std::string &folder : {std::string("people"), std::string("people/"), std::string("./people//"),
+                                    order.folder.file("people")}) {
+    CAPTURE(folder);
+    const Ran ran = order.run({"proof", "album.pdf", "--pictures", folder});
+    CHECK(ran.status == 1);
+    CHECK(order.record("album.record.json")["pictures"][0]["master"]["file"] == "Oma Trude/scan0001.png");
+    CHECK(ran.out.find("Files behind pictures: 1 of 1 found; 1 of the folder’s 2 files could not be") !=
+          std::string::npos);
+  }
+  CHECK(run_command("pdftotext -layout " + order.folder.file("album.proof.pdf") + " -")
+            .find("Oma Trude/scan0001.png, 1200 × 800") != std::string::npos);
+}
+
+TEST_CASE("the copy of a protected PDF is open, which is said") {
+  const Order order;
+  run_command("qpdf --encrypt word owner 256 -- " + order.folder.file("album.pdf") + " " +
+              order.folder.file("locked.pdf"));
+  const Ran ran = order.run({"proof", "locked.pdf", "--password", "word", "--annotate", "noted.pdf"});
+  CHECK(ran.status == 1);
+  CHECK(ran.err == "noted.pdf: the copy with notes is not protected by a password, as the PDF is\n"
+                   "  Keep it where only those come who may read the PDF.\n");
+  CHECK(order.run({"proof", "locked.pdf", "--password", "word"}).err.empty());
+}
+
 TEST_CASE("a copy of the PDF takes the findings") {
   const Order order;
   const Ran ran = order.run({"proof", "album.pdf", "--annotate", "noted.pdf"});
@@ -152,16 +185,112 @@ TEST_CASE("a copy of the PDF takes the findings") {
   const std::string counted =
       run_command("qpdf --json " + order.folder.file("noted.pdf") + " | grep -c '\"/NM\"'");
   CHECK(std::stoul(counted) == findings);
+  CHECK(ran.err.empty());
+}
+
+TEST_CASE("notes have their mark's number, and stand clear of what they mark and of each other") {
+  using stoneproof::Length;
+  stoneproof::Book book = small_book();
+  book.print_file = stoneproof::PrintFile{"album.pdf"};
+  stoneproof::PrintPage print;
+  const stoneproof::Rect trim{{}, {}, book.trim.width, book.trim.height};
+  print.boxes.media = trim.grown(Length::of_mm(10));
+  print.boxes.crop = trim.grown(Length::of_mm(3));
+  book.pages[0].print = print;
+  book.pages[0].frames = {frame("middle", {}, 50, 50, 100, 100), frame("all", {}, -3, -3, 206, 256)};
+  auto made = checked(std::move(book));
+  const stoneproof::Finding middle = made.findings.at(0), all = made.findings.at(1);
+  REQUIRE(made.findings.size() >= 2);
+  REQUIRE(middle.frame == 0);
+  REQUIRE(all.frame == 1);
+  made.findings = {middle, middle, all, all, middle};
+  const auto content = stoneproof::content::proof_content(made.evidence, made.findings);
+  const auto notes = stoneproof::terminal::notes_on_pdf(made.evidence, made.findings, content, {});
+  REQUIRE(notes.size() == 5);
+  for (const auto &mark : content.marks) {
+    CHECK(notes[mark.finding].title.rfind(std::to_string(mark.number) + " · ", 0) == 0);
+    CHECK(notes[mark.finding].words.rfind(std::to_string(mark.number) + " · Hold. Page 1", 0) == 0);
+  }
+  CHECK(notes[0].area == middle.area->grown(Length::of_mm(1)));
+  CHECK(notes[1].area == middle.area->grown(Length::of_mm(2)));
+  CHECK(notes[4].area == middle.area->grown(Length::of_mm(3)));
+  // No room outside: the outer one goes along the page's edge, the inner one inside it.
+  CHECK(notes[3].area == *print.boxes.crop);
+  CHECK(notes[2].area == print.boxes.crop->grown(-Length::of_mm(1)));
 }
 
 TEST_CASE("a file that is a PDF by its name alone is refused as such") {
   const Order order;
-  std::ofstream(order.folder.path / "Zo\xC5\x82za book.PDF") << "<html>Not found</html>";
+  std::ofstream(order.folder.path / "Zo\xC5\x82za book.PDF") << "a letter of Zo\xC5\x82za's";
   const Ran ran = order.run({"proof", "Zo\xC5\x82za book.PDF"});
   CHECK(ran.status == 3);
   CHECK(ran.err.find("the file is not a PDF, whatever its name says") != std::string::npos);
   CHECK(ran.err.find("Zo\xC5\x82za book.PDF") != std::string::npos);
   CHECK(order.run({"proof", "none.pdf"}).err.find("there is no such file") != std::string::npos);
+}
+
+TEST_CASE("what is neither a finished PDF nor a description is told by what it is") {
+  const Order order;
+  const auto write = [&](const std::string &name, const std::string &bytes) {
+    std::ofstream(order.folder.path / name, std::ios::binary) << bytes;
+  };
+  fs::create_directory(order.folder.path / "folder.pdf");
+  write("empty.pdf", "");
+  write("page.pdf", "\n<!DOCTYPE html>\n<html><body>Sign in</body></html>");
+  write("book.docx", std::string("PK\x03\x04\x14\0", 6));
+  run_command("cp " + order.folder.file("small.jpg") + " " + order.folder.file("scan.pdf"));
+  struct Case {
+    std::string file, err;
+  };
+  for (const Case &c : std::vector<Case>{
+           {"folder.pdf",
+            "this is a folder, not a file\n  Name the finished PDF, or the description of the book, "
+            "inside the folder.\n"},
+           {"empty.pdf", "the file is empty\n  Export it anew from the layout program, or copy it again.\n"},
+           {"page.pdf",
+            "this is a web page, not a book\n  Download the PDF itself anew; the page, in a browser, "
+            "may tell why it did not come.\n"},
+           {"book.docx",
+            "this is a document of a writing or layout program, or another packed file\n  Export it "
+            "as a PDF, and name that.\n"},
+           {"small.jpg",
+            "this is a picture, not a book\n  Name the finished PDF or the description of the book; "
+            "stoneproof measure tells what a picture is good for.\n"},
+           {"scan.pdf",
+            "this is a picture, not a book\n  Name the finished PDF or the description of the book; "
+            "stoneproof measure tells what a picture is good for.\n"}}) {
+    const Ran ran = order.run({"proof", c.file});
+    CHECK(ran.err == c.file + ": " + c.err);
+    CHECK(ran.out.empty());
+    CHECK(ran.status == 3);
+  }
+}
+
+TEST_CASE("a binding that nobody named is told as a guess") {
+  const Order order;
+  const auto front = [&](const Words &words) {
+    REQUIRE(order.run(words).status == 1);
+    return run_command("pdftotext -layout -l 1 " + order.folder.file("album.proof.pdf") + " -");
+  };
+  CHECK(front({"proof", "album.pdf"}).find("taken for perfect bound (--binding names it)") !=
+        std::string::npos);
+  const std::string named = front({"proof", "album.pdf", "--binding", "perfect"});
+  CHECK(named.find("mm trim, perfect bound,") != std::string::npos);
+}
+
+TEST_CASE("the proof names the file, once where the PDF has no title") {
+  const Order order;
+  const auto front = [&](const std::string &title) {
+    std::string pdf = content_of(order.folder / "album.pdf");
+    pdf.replace(pdf.find("trailer\n<<"), std::string("trailer\n<<").size(),
+                "trailer\n<</Info<</Title(" + title + ")>>");
+    std::ofstream(order.folder.path / "Zo\xC5\x82za.pdf", std::ios::binary) << pdf;
+    REQUIRE(order.run({"proof", "Zo\xC5\x82za.pdf"}).status == 1);
+    return run_command("pdftotext -raw -l 1 " + order.folder.file("Zo\xC5\x82za.proof.pdf") + " -");
+  };
+  CHECK(front("The mill").find("Layout proof of Zo\xC5\x82za.pdf\nThe mill\n") != std::string::npos);
+  for (const char *none : {"", " ", "untitled"})
+    CHECK(front(none).find("Layout proof\nZo\xC5\x82za\n") != std::string::npos);
 }
 
 TEST_CASE("what makes no sense for a finished PDF, or for a description, is said") {
