@@ -54,10 +54,11 @@ Fault fault_of(const PoDoFo::PdfError &error, const std::filesystem::path &path,
     return {password_given ? "the PDF is encrypted, and the password does not open it"
                            : "the PDF is encrypted and asks for a password",
             path.string(), "Name its password with --password, or export the PDF anew without one."};
-  const bool cut_off = error.GetError() == PoDoFo::ePdfError_NoEOFToken ||
-                       error.GetError() == PoDoFo::ePdfError_NoXRef ||
-                       error.GetError() == PoDoFo::ePdfError_UnexpectedEOF;
-  return {cut_off ? "the PDF is damaged: its end is missing" : "the PDF is damaged and cannot be read",
+  const auto code = error.GetError();
+  const bool cut_off = code == PoDoFo::ePdfError_NoEOFToken || code == PoDoFo::ePdfError_UnexpectedEOF;
+  return {cut_off                            ? "the PDF is damaged: its end is missing"
+          : code == PoDoFo::ePdfError_NoXRef ? "the PDF is damaged: its table of objects cannot be read"
+                                             : "the PDF is damaged and cannot be read",
           path.string(), "Copy or download it again, or export it anew from the layout program."};
 }
 
