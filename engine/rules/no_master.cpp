@@ -22,7 +22,8 @@ extern const Rule no_master_rule = {
     "No file was found behind the picture",
     "Whether a better file exists, nobody can say from the PDF alone.",
     "Pictures for which no file of the folder that was named shows the same. Found are other sizes, "
-    "qualities and tones, turned or mirrored, and crops down to a quarter of the sides; pictures with hardly any "
+    "qualities and tones, turned or mirrored, and crops down to a quarter of the sides; pictures with hardly "
+    "any "
     "shapes are not.",
     "Put the file into the folder, or look for it by hand.",
     check,

@@ -17,8 +17,8 @@ struct FoundMasters {
 
 /// One for each of `traits`, those of the book's pictures, whose facts are in `pictures`. Reads every file of
 /// the options once. A file is found where it shows the same, at whatever size, quality and tones, turned or
-/// mirrored (engine/measure/near_copy.h), and cut to a quarter of its sides (engine/measure/crop_search.h); of several the likeliest
-/// counts, and of those that are as likely the largest.
+/// mirrored (engine/measure/near_copy.h), and cut to a quarter of its sides (engine/measure/crop_search.h);
+/// of several the likeliest counts, and of those that are as likely the largest.
 FoundMasters find_masters(const std::vector<CopyTraits> &traits, const std::vector<PictureState> &pictures,
                           const RunOptions &options, PressTables &tables);
 

@@ -215,11 +215,10 @@ ObjectWords object_words(const Evidence &evidence) {
   }
   words.signatures = signature_rows(bound.plan);
   if (!bound.leaf)
-    words.unknown =
-        book.binding.kind == BindingKind::saddle
-            ? "The paper of the block is not known, so its creep could not be reckoned."
-            : "The paper of the block is not known, so neither the spine nor the cover could be "
-              "reckoned.";
+    words.unknown = book.binding.kind == BindingKind::saddle
+                        ? "The paper of the block is not known, so its creep could not be reckoned."
+                        : "The paper of the block is not known, so neither the spine nor the cover could be "
+                          "reckoned.";
   const auto also = [&](std::string_view sentence) {
     if (!words.unknown.empty()) words.unknown += " ";
     words.unknown += sentence;

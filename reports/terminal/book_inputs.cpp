@@ -40,8 +40,8 @@ Reading<Book> read_pdf(const std::filesystem::path &file, const PdfOptions &pdf,
   auto folder = TemporaryFolder::make(std::filesystem::temp_directory_path());
   if (!folder) return unread(folder.fault());
   pictures = std::make_shared<TemporaryFolder>(std::move(folder).value());
-  auto text = finished::draft_book({file, pdf.password, pictures->path(), pdf.binding},
-                                   finished::bounds_for(file));
+  auto text =
+      finished::draft_book({file, pdf.password, pictures->path(), pdf.binding}, finished::bounds_for(file));
   if (!text) return unread(text.fault());
   Reading<Book> book = parse_book(SourceText(file.string(), std::move(text).value()));
   if (!book) return book;

@@ -59,7 +59,7 @@ struct LettersCommand {
 /// Describe a finished PDF, write its pictures out.
 struct DraftCommand {
   std::filesystem::path pdf;
-  std::optional<std::filesystem::path> out; ///< the description; none: beside the PDF, named after it
+  std::optional<std::filesystem::path> out;      ///< the description; none: beside the PDF, named after it
   std::optional<std::filesystem::path> pictures; ///< folder of the files that the PDF was made from
   PdfOptions options;
 };
