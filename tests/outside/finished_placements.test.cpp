@@ -58,7 +58,7 @@ struct Disagreement {
   const char *why;
 };
 constexpr Disagreement known[] = {
-    {"SF424_page2.pdf", 1, "the picture is in the appearance of a form's field, which is no page content"},
+    {"SF424_page2.pdf", 1, "the picture is on a button that is shown on the screen and does not print"},
 };
 
 bool is_known(const std::filesystem::path &path, std::size_t page) {
