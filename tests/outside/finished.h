@@ -42,7 +42,8 @@ inline std::string sample_name(const std::filesystem::path &path) {
   return path.lexically_relative(samples_folder()).string();
 }
 
-/// PDFs that poppler mends and PoDoFo does not; they are told to the user as damaged, or without a page.
+/// PDFs that poppler mends, and PoDoFo reads only after they have been mended (engine/import/mend.h), which
+/// read_pdf leaves out.
 inline bool beyond_reader(const std::filesystem::path &path) {
   constexpr const char *names[] = {
       "issue-297.pdf",            // startxref leads to no table

@@ -14,18 +14,7 @@
 
 namespace {
 
-using bench::Pixels;
-
-stoneproof::SmallPicture small(const Pixels &picture) {
-  const stoneproof::RowLayout layout = bench::layout_of(picture);
-  stoneproof::SmallPictureMaker maker(layout);
-  for (int y = 0; y < picture.height; ++y) maker.add(y, picture.at(0, y));
-  return maker.take();
-}
-
-double between(std::mt19937 &random, double low, double high) {
-  return std::uniform_real_distribution<double>(low, high)(random);
-}
+using bench::between, bench::Pixels, bench::small;
 
 Pixels toned(const Pixels &picture, const std::function<double(double, int)> &tone) {
   Pixels out = picture;

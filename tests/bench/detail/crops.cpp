@@ -13,20 +13,9 @@
 
 namespace {
 
-using bench::Pixels;
+using bench::between, bench::Pixels, bench::small;
 using stoneproof::CropGround, stoneproof::CropSought, stoneproof::FoundCrop, stoneproof::GrayPart,
     stoneproof::SmallPicture;
-
-SmallPicture small(const Pixels &picture) {
-  const stoneproof::RowLayout layout = bench::layout_of(picture);
-  stoneproof::SmallPictureMaker maker(layout);
-  for (int y = 0; y < picture.height; ++y) maker.add(y, picture.at(0, y));
-  return maker.take();
-}
-
-double between(std::mt19937 &random, double low, double high) {
-  return std::uniform_real_distribution<double>(low, high)(random);
-}
 
 /// A crop as a layout program makes one, and the part that it shows.
 struct Crop {

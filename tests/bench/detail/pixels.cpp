@@ -127,4 +127,11 @@ std::vector<stoneproof::Tile> tiles_of(const Pixels &picture) {
   return sampler.take();
 }
 
+stoneproof::SmallPicture small(const Pixels &picture) {
+  const stoneproof::RowLayout layout = layout_of(picture);
+  stoneproof::SmallPictureMaker maker(layout);
+  for (int y = 0; y < picture.height; ++y) maker.add(y, picture.at(0, y));
+  return maker.take();
+}
+
 } // namespace bench

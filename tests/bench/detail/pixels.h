@@ -1,6 +1,7 @@
 // Pictures in memory for the benchmarks of detail: read, written as a JPEG and read again, cut into tiles.
 #pragma once
 
+#include "engine/measure/small_picture.h"
 #include "engine/measure/tile.h"
 
 #include <cstdint>
@@ -36,6 +37,10 @@ inline std::uint8_t byte(double value) {
   return static_cast<std::uint8_t>(value < 0 ? 0 : value > 255 ? 255 : value + 0.5);
 }
 
+inline double between(std::mt19937 &random, double low, double high) {
+  return std::uniform_real_distribution<double>(low, high)(random);
+}
+
 /// The whole picture as it is seen; ends the program where it cannot be read.
 Pixels load(const std::filesystem::path &file);
 std::vector<std::filesystem::path> pictures_of(const std::filesystem::path &folder);
@@ -48,6 +53,8 @@ Pixels with_noise(const Pixels &picture, double deviation, std::mt19937 &random)
 Pixels blurred(const Pixels &picture, double sigma);
 /// Its rows as a decoder would hand them over.
 stoneproof::RowLayout layout_of(const Pixels &picture);
+/// As WholeMeter makes it of those rows.
+stoneproof::SmallPicture small(const Pixels &picture);
 std::vector<stoneproof::Tile> tiles_of(const Pixels &picture);
 
 } // namespace bench

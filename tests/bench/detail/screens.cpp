@@ -11,7 +11,7 @@
 
 namespace {
 
-using bench::Pixels;
+using bench::between, bench::Pixels;
 using stoneproof::Certainty;
 
 struct Scan {
@@ -125,10 +125,6 @@ double angle_off(const Scan &scan, double found) {
     least = std::min(least, std::abs(off - 90 * std::round(off / 90)));
   }
   return least;
-}
-
-double between(std::mt19937 &random, double low, double high) {
-  return std::uniform_real_distribution<double>(low, high)(random);
 }
 
 void print_screens(const std::vector<std::filesystem::path> &files, const std::filesystem::path &scratch) {
