@@ -71,10 +71,10 @@ std::string bytes_of(const PoDoFo::PdfString &value) {
   return {value.GetString(), static_cast<std::size_t>(value.GetLength())};
 }
 
-/// Without as many last bytes as the last one says (RFC 8018, 6.1.1).
+/// Without as many last bytes as the last one says (RFC 8018, 6.1.1). Padded bytes fill whole blocks of 16.
 std::string unpadded(std::string bytes) {
   const std::size_t count = bytes.empty() ? 0 : static_cast<unsigned char>(bytes.back());
-  const bool padded = count >= 1 && count <= 16 && count <= bytes.size() &&
+  const bool padded = bytes.size() % 16 == 0 && count >= 1 && count <= 16 && count <= bytes.size() &&
                       std::all_of(bytes.end() - static_cast<std::ptrdiff_t>(count), bytes.end(),
                                   [&](char byte) { return byte == bytes.back(); });
   if (padded) bytes.resize(bytes.size() - count);
@@ -92,11 +92,16 @@ bool is_pdf(const std::filesystem::path &file) {
   return head.find("%PDF-") != std::string::npos;
 }
 
-Object::Object(PoDoFo::PdfObject *object, PoDoFo::PdfVecObjects *objects) : objects_(objects) {
+Object::Object(PoDoFo::PdfObject *object, PoDoFo::PdfVecObjects *objects, bool padded)
+    : objects_(objects), padded_(padded) {
   guarded(
       [&] {
-        for (int hops = 0; object && object->IsReference() && hops < 16; ++hops)
+        for (int hops = 0; object && object->IsReference() && hops < 16; ++hops) {
           object = objects->GetObject(object->GetReference());
+          // What lies in an object stream is encrypted with it, not by itself.
+          padded_ = static_cast<const FileObjects *>(objects)->padded_strings &&
+                    dynamic_cast<PoDoFo::PdfParserObject *>(object);
+        }
         if (object && !object->IsNull() && !object->IsReference()) object_ = object;
         return true;
       },
@@ -123,12 +128,12 @@ Object Object::operator[](std::string_view key) const {
   if (operand_) return Object(operand_->find(key));
   return Object(guarded([&] { return object_->GetDictionary().GetKey(PoDoFo::PdfName(std::string(key))); },
                         static_cast<PoDoFo::PdfObject *>(nullptr)),
-                objects_);
+                objects_, padded_);
 }
 
 Object Object::at(std::size_t index) const {
   if (index >= size()) return {};
-  return operand_ ? Object(&operand_->items[index]) : Object(&object_->GetArray()[index], objects_);
+  return operand_ ? Object(&operand_->items[index]) : Object(&object_->GetArray()[index], objects_, padded_);
 }
 
 std::size_t Object::size() const {
@@ -183,7 +188,7 @@ std::string Object::text() const {
   return guarded(
       [&] {
         const PoDoFo::PdfString &value = object_->GetString();
-        if (!static_cast<const FileObjects *>(objects_)->padded_strings) return value.GetStringUtf8();
+        if (!padded_) return value.GetStringUtf8();
         const std::string bytes = unpadded((value.IsUnicode() ? "\xFE\xFF" : "") + bytes_of(value));
         return PoDoFo::PdfString(bytes.data(), static_cast<PoDoFo::pdf_long>(bytes.size())).GetStringUtf8();
       },

@@ -32,7 +32,7 @@ public:
   Object() = default;
   explicit Object(const Operand *operand) : operand_(operand) {}
   /// For PdfFile. `object` may be null or a reference.
-  Object(PoDoFo::PdfObject *object, PoDoFo::PdfVecObjects *objects);
+  Object(PoDoFo::PdfObject *object, PoDoFo::PdfVecObjects *objects, bool padded = false);
 
   explicit operator bool() const { return object_ != nullptr || operand_ != nullptr; }
   bool is_dictionary() const; ///< a stream is one too
@@ -65,6 +65,7 @@ private:
   PoDoFo::PdfObject *object_ = nullptr;
   PoDoFo::PdfVecObjects *objects_ = nullptr;
   std::uint32_t id_ = 0;
+  bool padded_ = false; ///< its strings end in the padding of their encryption
 };
 
 /// The map that six numbers make; the identity where they are none.

@@ -2,8 +2,6 @@
 // tests/engine/measure/crop_search.test.cpp, scored by tests/bench/detail/crops.sh.
 #include "engine/measure/crop_search.h"
 
-#include "engine/measure/copy_alignment.h"
-
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -15,8 +13,7 @@ namespace {
 constexpr int ground_side = 256, coarse_side = 32, smallest_stencil = 8, orientations = 8;
 constexpr double size_step = 1.08;
 /// Set on the half of the photographs that scores nothing (tests/bench/detail).
-constexpr double alike_at_first = 0.65, alike_cells = 0.80, alike_detail = 0.10, sure_likeness = 0.85,
-                 sure_detail = 0.76;
+constexpr double alike_at_first = 0.65, alike_cells = 0.80, alike_detail = 0.10;
 constexpr std::size_t most_places = 4; ///< that are looked at closely
 
 /// The ground at `coarse_side`, with sums for the spread of any part.
@@ -195,14 +192,15 @@ GrayCells::Cells detail_of(const GrayCells::Cells &cells) {
 
 /// Moves and scales a part by ever smaller steps as long as it comes to look more like what is wanted.
 GrayPart climbed(const GrayCells &ground, const GrayCells::Cells &wanted, GrayPart part, double &alike) {
-  constexpr double hopeless = 0.5;
+  constexpr double hopeless = 0.5, first_step = 0.08;
   const auto inside = [](const GrayPart &p) {
     return p.left >= 0 && p.top >= 0 && p.right <= 1 && p.bottom <= 1;
   };
   alike = -1;
   part = {std::max(0.0, part.left), std::max(0.0, part.top), std::min(1.0, part.right),
           std::min(1.0, part.bottom)};
-  for (double step = 0.08; step > 0.008 && (step == 0.08 || alike > hopeless); step /= 2)
+  for (double step = first_step; step > first_step / 10 && (step == first_step || alike > hopeless);
+       step /= 2)
     for (bool moved = true; moved;) {
       moved = false;
       const double x = step * (part.right - part.left), y = step * (part.bottom - part.top);
@@ -240,10 +238,12 @@ std::optional<FoundCrop> find_crop(const CropGround &ground, const CropSought &c
     if (alike < alike_cells || correlation(detail_of(cells.of(part)), detail_of(wanted_cells)) < alike_detail)
       continue;
     const auto aligned = align_copies(round.gray, wanted, part);
-    if (!aligned || aligned->likeness < sure_likeness || aligned->detail < sure_detail) continue;
-    if (found && found->likeness >= aligned->likeness) continue;
-    found = FoundCrop{0, out_of(aligned->part, round.part), place.orientation, aligned->likeness,
-                      aligned->detail};
+    if (!aligned || aligned->likeness < found_likeness || aligned->detail < found_detail) continue;
+    const FoundCrop here{0, out_of(aligned->part, round.part), place.orientation, aligned->likeness,
+                         aligned->detail};
+    const bool likelier =
+        !found || (here.sure() != found->sure() ? here.sure() : here.likeness > found->likeness);
+    if (likelier) found = here;
   }
   return found;
 }
@@ -252,10 +252,10 @@ std::optional<FoundCrop> find_crop(const CropGround &ground, const CropSought &c
 
 CropGround crop_ground(const SmallPicture &picture) {
   CropGround ground;
+  if (picture.width < 1 || picture.height < 1) return ground;
   const double scale =
       std::min(1.0, ground_side / static_cast<double>(std::max(picture.width, picture.height)));
   const auto side = [&](int pixels) { return std::max(1, static_cast<int>(std::lround(pixels * scale))); };
-  if (picture.width < 1 || picture.height < 1) return ground;
   ground.width = side(picture.width), ground.height = side(picture.height);
   ground.gray = gray_means(picture, ground.width, ground.height);
   ground.small = copy_fingerprint(picture).gray;
@@ -276,11 +276,13 @@ CropSought::CropSought(const CopyFingerprint &print) {
 std::vector<FoundCrop> find_crops(const std::vector<CropGround> &grounds, const CropSought &crop) {
   std::vector<FoundCrop> all;
   for (const Turns turns : {Turns::none, Turns::others}) {
-    for (std::size_t i = 0; i < grounds.size(); ++i)
-      if (auto found = find_crop(grounds[i], crop, turns)) {
-        found->ground = i;
-        all.push_back(*found);
-      }
+    for (std::size_t i = 0; i < grounds.size(); ++i) {
+      if (grounds[i].gray.empty()) continue; // it could not be read
+      auto found = find_crop(grounds[i], crop, turns);
+      if (!found) continue;
+      found->ground = i;
+      all.push_back(*found);
+    }
     if (std::ranges::any_of(all, &FoundCrop::sure)) break;
   }
   return all;

@@ -1,7 +1,7 @@
 // Which part of a picture another one shows, however little of it that is.
 #pragma once
 
-#include "engine/measure/copy_fingerprint.h"
+#include "engine/measure/copy_alignment.h"
 
 #include <array>
 #include <cstddef>
@@ -28,8 +28,8 @@ public:
   /// It at one size and one of Exif's orientations, less its mean.
   struct Stencil {
     int orientation = 1, width = 0, height = 0;
-    double span_x = 0,
-           span_y = 0; ///< pixels of the ground that all of it spans, where these are `coarse_side` long
+    /// Pixels of the ground that all of it spans, where the ground's longer side is 32 of them.
+    double span_x = 0, span_y = 0;
     std::vector<float> values;
     double norm = 0; ///< root of the sum of their squares
   };
@@ -51,7 +51,7 @@ struct FoundCrop {
   double likeness = 0, detail = 0; ///< as in CopyAlignment
 
   /// Else it may be another shot of the same scene, or one edge on another.
-  bool sure() const { return likeness >= 0.97 && detail >= 0.85; }
+  bool sure() const { return likeness >= sure_likeness && detail >= 0.85; }
 };
 
 /// The grounds that the crop shows a part of: its longer side at least a quarter of the ground's, its pixels

@@ -15,7 +15,6 @@ namespace {
 constexpr int restless_from = 14;
 constexpr int alike_hashes = 13;     ///< of 63 signs, that may differ
 constexpr double alike_cells = 0.60; ///< correlation of 32 x 32 means before alignment
-constexpr double sure_likeness = 0.85, sure_detail = 0.76;
 /// Shapes of a part and a picture that may show the same differ by no more than this, in logarithms.
 constexpr double shape_off = 0.09;
 
@@ -107,7 +106,7 @@ std::optional<NearCopy> compared(const Known &whole, const Known &other) {
     const auto part = likeliest_part(whole, other, orientation);
     if (!part) continue;
     const auto aligned = align_copies(whole.print->gray, other.print->gray.turned(orientation), *part);
-    if (!aligned || aligned->likeness < sure_likeness || aligned->detail < sure_detail) continue;
+    if (!aligned || aligned->likeness < found_likeness || aligned->detail < found_detail) continue;
     if (found && found->likeness >= aligned->likeness) continue;
     found = NearCopy{0, 0, aligned->part, orientation, aligned->likeness, aligned->detail};
   }

@@ -36,12 +36,12 @@ public:
     if (flips_y()) turned.y = static_cast<double>(size.height) - turned.y - turned.height;
     return turned;
   }
-  /// How the stored rectangle is seen; `size` is the stored size. Each orientation that swaps no axes undoes
-  /// itself; of those that swap, 6 and 8 undo each other.
+  /// How the stored rectangle is seen; `size` is the stored size.
   constexpr PixelRect seen_part(const PixelRect &part, PixelSize size) const {
-    const int back = value_ == 6 ? 8 : value_ == 8 ? 6 : value_;
-    return Orientation(back).stored_part(part, seen(size));
+    return Orientation(undone()).stored_part(part, seen(size));
   }
+  /// The orientation that undoes this one: 6 and 8 undo each other, all else itself.
+  constexpr int undone() const { return value_ == 6 ? 8 : value_ == 8 ? 6 : value_; }
   /// Whether what turns clockwise as stored turns the other way as it is seen.
   constexpr bool mirrors() const { return value_ == 2 || value_ == 4 || value_ == 5 || value_ == 7; }
 

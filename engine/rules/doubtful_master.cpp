@@ -22,8 +22,11 @@ extern const Rule doubtful_master_rule = {
     Grade::query,
     "File behind the picture is not sure",
     "What is said of the file may be said of another shot of the same scene.",
-    "The correlation of picture and file, both small and laid on each other: at least 0.97 is sure (our own "
-    "choice; copies made by software come out above 0.99).",
+    "The correlation of picture and file, both small and laid on each other: at least 0.97 is sure, and of a "
+    "crop also "
+    "0.85 of what is left without slow changes of tone (our own choice; copies made by software come out "
+    "above "
+    "0.99).",
     "Look at both. If they are two shots, go by the picture alone.",
     check,
     true,

@@ -28,6 +28,10 @@ inline Finding about_print_page(Grade grade, const Evidence &evidence, std::size
 /// not be read nobody knows.
 bool shows_nothing(const Page &page);
 
+/// A page without a picture of its own to show: one that is said to be blank, or of a finished PDF that shows
+/// nothing.
+inline bool stays_empty(const Page &page) { return page.blank || (page.print && shows_nothing(page)); }
+
 /// The pages of a finished PDF that show nothing and are not said to be blank, by their places in
 /// Book::pages.
 std::vector<std::size_t> empty_print_pages(const Book &book);

@@ -14,11 +14,11 @@ inline const DensityBar &bar_of(const Evidence &evidence, const PlacedFrame &pla
   return evidence.press.bar(evidence.use_of(*placed.picture));
 }
 
-/// How many times as many pixels the file gives that a picture of a finished PDF was made from; 1 where there
-/// is none, or where it is less than a tenth, the rounding of a crop.
+/// How many times as many pixels the file gives that a picture of a finished PDF was surely made from; 1
+/// where there is none, or where it is less than a tenth, the rounding of a crop.
 inline double gain_of_master(const Evidence &evidence, const PlacedFrame &placed) {
   const Master *master = evidence.master_of(*placed.picture);
-  return master && master->finer >= 1.1 ? master->finer : 1;
+  return master && master->sure && master->finer >= 1.1 ? master->finer : 1;
 }
 
 /// Hold below the least density, query below the wanted one, each less the press sheet's tolerance; else

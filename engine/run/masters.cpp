@@ -15,9 +15,6 @@ namespace stoneproof {
 
 namespace {
 
-/// Copies that near_copies pairs are alike by 0.9 and more. What is less alike than this may be another shot
-/// of the same scene: our own choice; copies by software alone come out above 0.99.
-constexpr double sure_likeness = 0.97;
 /// As likely, but for what saving changes.
 constexpr double same_likeness = 0.005;
 
@@ -25,16 +22,13 @@ PixelSize stored_size(const PictureState &state) {
   return Orientation(state.facts->orientation).stored(state.facts->size);
 }
 
-/// What undoes an orientation: quarter turns undo each other, all else itself.
-int undone(int orientation) { return orientation == 6 ? 8 : orientation == 8 ? 6 : orientation; }
-
 /// What a pair says of a master, from which the picture is `picture`; both sizes as stored.
 Master master_of(const NearCopy &pair, bool master_is_whole, PixelSize master, PixelSize picture) {
   const double share_x = pair.part.right - pair.part.left, share_y = pair.part.bottom - pair.part.top;
   Master made;
   made.size = master;
   made.likeness = pair.likeness;
-  made.turned = master_is_whole ? pair.orientation : undone(pair.orientation);
+  made.turned = master_is_whole ? pair.orientation : Orientation(pair.orientation).undone();
   if (master_is_whole) {
     const auto width = static_cast<double>(master.width), height = static_cast<double>(master.height);
     made.part = {pair.part.left * width, pair.part.top * height, share_x * width, share_y * height};
@@ -53,6 +47,7 @@ Master master_of(const NearCopy &pair, bool master_is_whole, PixelSize master, P
 
 bool better(const Master &one, const std::optional<Master> &other) {
   if (!other) return true;
+  if (one.sure != other->sure) return one.sure;
   if (one.likeness > other->likeness + same_likeness) return true;
   return one.likeness > other->likeness - same_likeness && one.finer > other->finer;
 }
@@ -64,11 +59,12 @@ struct Shelf {
   std::vector<CropGround> grounds;     ///< empty likewise
 };
 
-Shelf read_shelf(const RunOptions &options, PressTables &tables) {
+Shelf read_shelf(const RunOptions &options, PressTables &tables, Progress &progress) {
   const auto &files = options.masters;
   Shelf shelf{std::vector<PictureState>(files.size()), std::vector<CopyFingerprint>(files.size()),
               std::vector<CropGround>(files.size())};
   in_parallel(options.jobs, files.size(), [&](std::size_t i) {
+    const ProgressStep step(progress);
     shelf.states[i] = inspect(files[i], options.limits);
     if (!shelf.states[i].facts) return;
     Wanted wanted;
@@ -102,8 +98,9 @@ public:
   }
 
   /// What a layout program cuts to its frame is less of the file than two copies differ by.
-  void among_crops() {
+  void among_crops(Progress &progress) {
     in_parallel(options_.jobs, masters_.size(), [&](std::size_t picture) {
+      const ProgressStep step(progress);
       if (masters_[picture] && masters_[picture]->sure) return;
       const CropSought sought(traits_[picture].print);
       for (const FoundCrop &found : find_crops(shelf_.grounds, sought))
@@ -134,11 +131,11 @@ private:
 } // namespace
 
 FoundMasters find_masters(const std::vector<CopyTraits> &traits, const std::vector<PictureState> &pictures,
-                          const RunOptions &options, PressTables &tables) {
-  const Shelf shelf = read_shelf(options, tables);
+                          const RunOptions &options, PressTables &tables, Progress &progress) {
+  const Shelf shelf = read_shelf(options, tables, progress);
   Search search(traits, pictures, options, shelf);
   search.among_copies();
-  search.among_crops();
+  search.among_crops(progress);
   const auto unread =
       std::ranges::count_if(shelf.grounds, [](const CropGround &ground) { return ground.gray.empty(); });
   return {search.found(), static_cast<std::size_t>(unread)};

@@ -34,4 +34,16 @@ private:
   std::size_t done_ = 0, total_;
 };
 
+/// Counts one when it goes out of scope.
+class ProgressStep {
+public:
+  explicit ProgressStep(Progress &progress) : progress_(progress) {}
+  ~ProgressStep() { progress_.one_done(); }
+  ProgressStep(const ProgressStep &) = delete;
+  ProgressStep &operator=(const ProgressStep &) = delete;
+
+private:
+  Progress &progress_;
+};
+
 } // namespace stoneproof

@@ -80,7 +80,9 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
   GlassSearch glass(options.measure_pixels ? origins_of(evidence) : std::vector<GlassOrigin>(pictures.size()),
                     GlassScope::compared);
 
-  Progress progress(options.progress, pictures.size());
+  const bool masters_wanted = !options.masters.empty() && options.measure_pixels;
+  Progress progress(options.progress,
+                    pictures.size() + (masters_wanted ? options.masters.size() + pictures.size() : 0));
   in_parallel(options.jobs, pictures.size(), [&](std::size_t i) {
     PictureState &state = evidence.pictures[i];
     PassResult result =
@@ -100,8 +102,8 @@ Checked check_book(Book book, PressSheet press, const RunOptions &options) {
     progress.one_done();
   });
   evidence.copies = copies_among(traits);
-  if (!options.masters.empty() && options.measure_pixels) {
-    FoundMasters found = find_masters(traits, evidence.pictures, options, tables);
+  if (masters_wanted) {
+    FoundMasters found = find_masters(traits, evidence.pictures, options, tables, progress);
     evidence.masters = std::move(found.masters);
     evidence.files_searched = options.masters.size();
     evidence.files_unread = found.unread;

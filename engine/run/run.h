@@ -24,7 +24,8 @@ struct RunOptions {
   /// Files on disk among which those are looked for that the book's pictures were made from. Only where
   /// pixels are measured; what is no picture is passed over.
   std::vector<std::filesystem::path> masters;
-  /// Called after each picture with how many are done of how many; from any thread, one call at a time.
+  /// Called after each picture, and each step of a search for masters, with how many are done of how many;
+  /// from any thread, one call at a time.
   std::function<void(std::size_t, std::size_t)> progress;
 };
 

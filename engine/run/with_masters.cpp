@@ -61,13 +61,15 @@ private:
   const PlacedFrame &placed_;
 };
 
-/// The way to a file from a folder, by their names alone: a link stays what it is called.
+/// The way to a file from a folder; whatever links lead to them, the system finds it.
 std::filesystem::path from(const std::filesystem::path &folder, const std::filesystem::path &file) {
-  const auto whole = [](const std::filesystem::path &path) {
-    return std::filesystem::absolute(path).lexically_normal();
+  std::error_code ignored;
+  const auto real = [&](const std::filesystem::path &path) {
+    return std::filesystem::weakly_canonical(path.empty() ? "." : path, ignored);
   };
-  const auto way = whole(file).lexically_relative(whole(folder / "."));
-  return way.empty() ? whole(file) : way;
+  const auto whole = real(file.parent_path()) / file.filename();
+  const auto way = whole.lexically_relative(real(folder));
+  return way.empty() ? whole : way;
 }
 
 /// What a crop was found to leave at an edge is nothing, where that is less than it is found to within.
@@ -82,6 +84,26 @@ CropShare settled(CropShare crop) {
   return crop;
 }
 
+/// The frame with the file in place of the copy; none where the file does not hold all that it shows.
+std::optional<Frame> exchanged(const Frame &frame, const PlacedFrame &placed, const Master &master,
+                               int orientation) {
+  constexpr double nearly_all = 0.985; // of its area: a crop is found to within less
+  if (!placed.laid) return std::nullopt;
+  const Way way(master, orientation, placed);
+  finished::Outline visible;
+  for (const Point &corner : placed.corners) visible.push_back(spot(corner));
+  const auto laying = finished::laying_of(way.matrix(), visible, 1);
+  if (!laying) return std::nullopt;
+  const auto area = [](const Rect &rect) { return rect.width.mm() * rect.height.mm(); };
+  if (area(laying->rect) < nearly_all * area(frame.rect)) return std::nullopt;
+  Frame made = frame;
+  made.rect = laying->rect;
+  made.turn = laying->turn;
+  made.mirror = laying->mirror;
+  made.fit = settled(laying->crop);
+  return made;
+}
+
 class Exchange {
 public:
   Exchange(const Evidence &evidence, const std::filesystem::path &searched,
@@ -90,37 +112,38 @@ public:
 
   BookOfMasters made() {
     made_.book.pictures.clear();
-    for (const PlacedFrame &placed : evidence_.frames) exchange(placed);
     made_.pictures = evidence_.book.pictures.size();
+    std::vector<std::vector<const PlacedFrame *>> frames(made_.pictures);
+    for (const PlacedFrame &placed : evidence_.frames)
+      if (placed.picture) frames[*placed.picture].push_back(&placed);
+    for (std::size_t copy = 0; copy < made_.pictures; ++copy) exchange(copy, frames[copy]);
     return std::move(made_);
   }
 
 private:
-  void exchange(const PlacedFrame &placed) {
-    if (!placed.picture) return;
-    Frame &frame = made_.book.pages[placed.page].frames[placed.frame];
-    const Master *master = evidence_.master_of(*placed.picture);
-    const auto &facts = evidence_.pictures[*placed.picture].facts;
-    if (master && master->sure && placed.laid && facts) {
-      const Way way(*master, facts->orientation, placed);
-      finished::Outline visible;
-      for (const Point &corner : placed.corners) visible.push_back(spot(corner));
-      if (const auto laying = finished::laying_of(way.matrix(), visible, 1)) {
-        frame.rect = laying->rect;
-        frame.turn = laying->turn;
-        frame.mirror = laying->mirror;
-        frame.fit = settled(laying->crop);
-        frame.picture = picture_of(*placed.picture, *master);
-        return;
-      }
+  /// In all frames of the copy, or in none.
+  void exchange(std::size_t copy, const std::vector<const PlacedFrame *> &frames) {
+    const Master *master = evidence_.master_of(copy);
+    const auto &facts = evidence_.pictures[copy].facts;
+    std::vector<Frame> others;
+    if (master && master->sure && facts)
+      for (const PlacedFrame *placed : frames)
+        if (auto frame = exchanged(frame_of(*placed), *placed, *master, facts->orientation))
+          others.push_back(std::move(*frame));
+    const bool whole = !frames.empty() && others.size() == frames.size();
+    made_.found += whole;
+    const std::size_t picture = whole ? picture_of(copy, *master) : kept(copy);
+    for (std::size_t i = 0; i < frames.size(); ++i) {
+      if (whole) frame_of(*frames[i]) = std::move(others[i]);
+      frame_of(*frames[i]).picture = picture;
     }
-    frame.picture = kept(*placed.picture);
   }
+
+  Frame &frame_of(const PlacedFrame &placed) { return made_.book.pages[placed.page].frames[placed.frame]; }
 
   /// Once for all pictures that were made from one file.
   std::size_t picture_of(std::size_t copy, const Master &master) {
     const auto [found, added] = of_file_.emplace(master.file, made_.book.pictures.size());
-    if (exchanged_.emplace(copy, found->second).second) ++made_.found;
     if (!added) return found->second;
     Picture picture = evidence_.book.pictures[copy];
     picture.file = from(description_, master.file).generic_string();
@@ -131,14 +154,14 @@ private:
   }
 
   std::size_t kept(std::size_t copy) {
-    const auto [found, added] = kept_.emplace(copy, made_.book.pictures.size());
-    if (added) made_.book.pictures.push_back(evidence_.book.pictures[copy]);
-    return found->second;
+    made_.book.pictures.push_back(evidence_.book.pictures[copy]);
+    return made_.book.pictures.size() - 1;
   }
 
   std::optional<std::size_t> contributor_of(const std::filesystem::path &file) {
     const auto within = from(searched_, file);
-    if (std::distance(within.begin(), within.end()) < 2) return std::nullopt; // in no folder of somebody's
+    // In no folder of somebody's.
+    if (std::distance(within.begin(), within.end()) < 2 || *within.begin() == "..") return std::nullopt;
     const std::string name = within.begin()->string();
     auto &contributors = made_.book.contributors;
     const auto [found, added] = contributor_.emplace(name, contributors.size());
@@ -150,7 +173,6 @@ private:
   const std::filesystem::path &searched_, &description_;
   BookOfMasters made_;
   std::map<std::string, std::size_t> of_file_, contributor_;
-  std::map<std::size_t, std::size_t> exchanged_, kept_;
 };
 
 } // namespace

@@ -13,9 +13,10 @@ struct BookOfMasters {
   std::size_t found = 0, pictures = 0; ///< so many of the pictures have another file now
 };
 
-/// Where the master of a picture is sure, its file takes the picture's place, and every frame goes on showing
-/// what it shows. `searched` is the folder in which masters were looked for: the folders in it are taken for
-/// contributors by their names. Files are named from `description` on, the folder of the description.
+/// Where the master of a picture is sure and holds all that the picture's frames show, its file takes the
+/// picture's place, and every frame goes on showing what it shows. `searched` is the folder in which masters
+/// were looked for: the folders in it are taken for contributors by their names. Files are named from
+/// `description` on, the folder of the description.
 BookOfMasters with_masters(const Evidence &evidence, const std::filesystem::path &searched,
                            const std::filesystem::path &description);
 

@@ -84,8 +84,9 @@ std::string page_count_remedy(const Evidence &evidence, const Finding &finding) 
   const SignaturePlan &plan = evidence.bound.plan;
   const PageCountBar &bar = evidence.press.page_count(evidence.book.binding.kind);
   if (is_binding_guessed(evidence.book) && plan.total() < static_cast<std::size_t>(bar.least))
-    return "Name the binding with --binding if it is another, as saddle for a stapled book; else add pages, "
-           "described as blank if they are to be so.";
+    return "If it is bound otherwise, name that with --binding, as saddle for a stapled book. Else add "
+           "pages, blank "
+           "if so meant.";
   if (plan.blanks == 0 || count_of(finding.wanted) != plan.total()) return {}; // the rule's own
   const std::size_t over = fold_of(evidence.bound) - plan.blanks;
   const std::string add = fmt::format("Add {}, blank if so meant", count(plan.blanks, "page", "pages"));

@@ -40,6 +40,8 @@ std::string shown_part_words(const Master &master) {
   const double across = master.part.width / static_cast<double>(master.size.width),
                down = master.part.height / static_cast<double>(master.size.height);
   constexpr double nearly_all = 0.99;
+  constexpr double more = 1.01;
+  if (across >= more || down >= more) return "and something round it";
   if (across >= nearly_all && down >= nearly_all) return "all of it";
   const auto rounded = [](double share) { return std::clamp(std::lround(share * 100), 1L, 100L); };
   return fmt::format("of which it shows {} × {} %", rounded(across), rounded(down));
@@ -98,7 +100,8 @@ std::string reach_words(const Evidence &evidence, const Finding &finding, const 
 }
 
 std::string master_words(const Evidence &evidence, const Finding &finding) {
-  if (!evidence.master_of(*finding.picture) || master_gives_more(evidence, finding)) return {};
+  const Master *master = evidence.master_of(*finding.picture);
+  if (!master || !master->sure || master_gives_more(evidence, finding)) return {};
   return fmt::format(" The file it was made from, {}, gives no more.", master_name(evidence, finding));
 }
 
@@ -113,15 +116,16 @@ std::string empty_page_words(const Evidence &evidence, const Finding &finding) {
 std::string empty_page_remedy(const Evidence &evidence, const Finding &finding) {
   if (!evidence.book.pages[*finding.page].print)
     return "Put back what belongs there, or describe the page as blank.";
-  return "Put back what belongs there, and export the PDF anew. If so meant, nothing needs to be done.";
+  return "Put back what belongs there, and export the PDF anew. Pages that are meant to be empty may stay; a "
+         "description calls them blank.";
 }
 
 std::string master_fact(const Master &master) {
   const std::string file = printable(master.file);
   if (!master.sure)
-    return fmt::format("perhaps {}; the two are alike by {}, which is not enough to be sure", file,
+    return fmt::format("perhaps {}; the two are alike by {}, but may be two shots", file,
                        per_cent(master.likeness));
-  return fmt::format("{}, {} × {}, {}", file, master.size.width, master.size.height,
+  return fmt::format("{}, {} × {} pixels, {}", file, master.size.width, master.size.height,
                      shown_part_words(master));
 }
 

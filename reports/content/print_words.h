@@ -15,7 +15,7 @@ std::string doubtful_master_words(const Evidence &evidence, const Finding &findi
 std::string reach_words(const Evidence &evidence, const Finding &finding, const std::string &density);
 /// " The file it was made from, mill.tif, gives no more."; empty where no file is known, or it has more.
 std::string master_words(const Evidence &evidence, const Finding &finding);
-/// "Oma Trude/scan0001.jpg, 4000 × 3000, of which it shows 60 × 80 %": beside the picture's facts.
+/// "Oma Trude/scan0001.jpg, 4000 × 3000 pixels, of which it shows 60 × 80 %": beside the picture's facts.
 std::string master_fact(const Master &master);
 /// How many of the files behind the pictures were found, where they were asked for.
 std::string masters_line(const Evidence &evidence);

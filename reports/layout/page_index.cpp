@@ -2,7 +2,6 @@
 #include "reports/layout/page_index.h"
 
 #include "engine/rules/print_page.h"
-
 #include "reports/content/sentences.h"
 
 #include <fmt/format.h>
@@ -157,7 +156,7 @@ private:
                  evidence().spaces[page].trim, scale);
     draw_texts(on, evidence().book.pages[page], evidence().spaces[page].trim, scale);
     const Page &shown = evidence().book.pages[page];
-    if (const bool empty = shown.print && shows_nothing(shown); shown.blank || empty)
+    if (stays_empty(shown))
       on.text_centred({box.centre().x, box.centre().y - style::label.leading / 2}, style::label,
                       shown.blank ? "blank" : "empty");
     on.box(box, std::nullopt, style::hair);

@@ -3,7 +3,6 @@
 #include "reports/layout/proof.h"
 
 #include "engine/rules/print_page.h"
-
 #include "reports/content/figures.h"
 #include "reports/layout/column.h"
 #include "reports/layout/creep_mark.h"
@@ -145,8 +144,7 @@ private:
     for (const content::Surface &surface : content_.surfaces) {
       const Page &page = checked_.evidence.book.pages[surface.page];
       // An empty page needs no sheet unless something is said of it.
-      const bool empty = page.blank || (page.print && shows_nothing(page));
-      if (!empty || !surface.marks.empty()) {
+      if (!stays_empty(page) || !surface.marks.empty()) {
         sheet_of_surface_[surface.page] = document_.pages.size();
         write_surface(surface, place);
       }

@@ -85,8 +85,9 @@ void stand_clear(const Book &book, std::vector<UserNote> &notes) {
   std::map<std::size_t, BoxNest> nests;
   for (UserNote &note : notes) {
     if (note.kind == NoteKind::text) continue;
-    const PrintPage print = book.pages[note.page].print.value_or(PrintPage{});
-    nests.try_emplace(note.page, print.boxes.crop.value_or(print.boxes.media)).first->second.add(note);
+    const auto &print = book.pages[note.page].print;
+    const PageBoxes boxes = print ? print->boxes : PageBoxes{};
+    nests.try_emplace(note.page, boxes.crop.value_or(boxes.media)).first->second.add(note);
   }
   for (const auto &[page, nest] : nests) nest.spread();
 }

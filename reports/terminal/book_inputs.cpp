@@ -66,7 +66,25 @@ std::optional<std::string> beginning_of(const std::filesystem::path &file) {
   return head;
 }
 
-/// Why a file that is no PDF is not read as a description either, where that can be told at a glance.
+/// "album pictures" beside album.xml.
+bool is_of_draft(const std::filesystem::path &folder) {
+  constexpr std::string_view ending = " pictures";
+  const std::string name = folder.filename().string();
+  if (!name.ends_with(ending)) return false;
+  std::error_code ignored;
+  const std::string description = name.substr(0, name.size() - ending.size()) + ".xml";
+  return std::filesystem::exists(folder.parent_path() / description, ignored);
+}
+
+Reading<Book> read_any(const std::filesystem::path &file, const PdfOptions &pdf,
+                       std::shared_ptr<TemporaryFolder> &pictures) {
+  if (finished::is_pdf(file)) return read_pdf(file, pdf, pictures);
+  if (auto fault = neither_book(file)) return unread(std::move(*fault));
+  return read_book(file);
+}
+
+} // namespace
+
 std::optional<Fault> neither_book(const std::filesystem::path &file) {
   std::error_code ignored;
   const std::string ending = ending_of(file);
@@ -97,15 +115,6 @@ std::optional<Fault> neither_book(const std::filesystem::path &file) {
                  "Export it anew from the layout program, or copy it again.");
   return std::nullopt;
 }
-
-Reading<Book> read_any(const std::filesystem::path &file, const PdfOptions &pdf,
-                       std::shared_ptr<TemporaryFolder> &pictures) {
-  if (finished::is_pdf(file)) return read_pdf(file, pdf, pictures);
-  if (auto fault = neither_book(file)) return unread(std::move(*fault));
-  return read_book(file);
-}
-
-} // namespace
 
 Reading<BookInputs> read_inputs(const std::filesystem::path &book_file,
                                 const std::optional<std::filesystem::path> &press_file,
@@ -140,6 +149,17 @@ std::vector<Input> files_read(const std::filesystem::path &book,
   return files;
 }
 
+std::vector<Input> named_as(const std::vector<Output> &outputs,
+                            const std::vector<std::filesystem::path> &files) {
+  std::vector<Input> inputs;
+  for (const auto &file : files) {
+    const bool same_name = std::ranges::any_of(
+        outputs, [&](const Output &output) { return output.file.filename() == file.filename(); });
+    if (same_name && read_facts(file)) inputs.push_back({file, "a file behind a picture"});
+  }
+  return inputs;
+}
+
 Outcome<std::vector<std::filesystem::path>> files_in(const std::filesystem::path &folder) {
   std::vector<std::filesystem::path> files;
   std::error_code error;
@@ -148,6 +168,7 @@ Outcome<std::vector<std::filesystem::path>> files_in(const std::filesystem::path
        !error && entry != std::filesystem::recursive_directory_iterator(); entry.increment(error)) {
     std::error_code ignored;
     if (entry->is_regular_file(ignored)) files.push_back(entry->path());
+    if (is_of_draft(entry->path())) entry.disable_recursion_pending();
   }
   if (error) return Fault{"the folder cannot be read", folder.string(), "Name a folder of pictures."};
   std::sort(files.begin(), files.end());

@@ -31,8 +31,16 @@ Reading<BookInputs> read_inputs(const std::filesystem::path &book,
                                 const std::optional<std::filesystem::path> &press,
                                 const PdfOptions &pdf = {});
 
-/// Every file in a folder and the folders in it, by name. Fault: it is no folder, or cannot be read.
+/// Why a file that is no PDF is not read as a description either, where that can be told at a glance.
+std::optional<Fault> neither_book(const std::filesystem::path &file);
+
+/// Every file in a folder and the folders in it, by name, but for the pictures of drafts ("album pictures"
+/// beside album.xml), which are copies. Fault: it is no folder, or cannot be read.
 Outcome<std::vector<std::filesystem::path>> files_in(const std::filesystem::path &folder);
+
+/// Those of the files behind pictures that have the name of an output, and are pictures.
+std::vector<Input> named_as(const std::vector<Output> &outputs,
+                            const std::vector<std::filesystem::path> &files);
 
 /// Every file that the book is made from, so that no output replaces one of them.
 std::vector<Input> files_read(const std::filesystem::path &book,

@@ -87,10 +87,12 @@ std::vector<Output> outputs_of(const ProofFiles &files) {
 
 /// An output that would replace something, or that there is nothing for.
 std::optional<Fault> wrong_output(const ProofCommand &command, const BookInputs &inputs,
-                                  const std::vector<Output> &outputs) {
-  auto files_in = files_read(command.book, command.options.press, inputs);
-  if (command.since) files_in.push_back({*command.since, "the last round's record"});
-  if (const auto fault = clash(outputs, files_in)) return fault;
+                                  const std::vector<Output> &outputs,
+                                  const std::vector<std::filesystem::path> &masters) {
+  auto files = files_read(command.book, command.options.press, inputs);
+  if (command.since) files.push_back({*command.since, "the last round's record"});
+  for (Input &file : named_as(outputs, masters)) files.push_back(std::move(file));
+  if (const auto fault = clash(outputs, files)) return fault;
   if (command.annotate && !finished::is_pdf(command.book))
     return Fault{"there is no finished PDF to copy", command.book.string(),
                  "Name the finished PDF in place of the description, or use --marks."};
@@ -153,14 +155,14 @@ ExitStatus run_proof(const ProofCommand &command) {
   const std::vector<Output> outputs = outputs_of(files);
   const auto last = last_round(command, inputs.book);
   if (!last) return refuse(last.fault(), ExitStatus::unreadable_input);
-  if (const auto fault = wrong_output(command, inputs, outputs))
+  Outcome<std::vector<std::filesystem::path>> masters =
+      command.pictures ? files_in(*command.pictures) : std::vector<std::filesystem::path>();
+  if (!masters) return refuse(masters.fault(), ExitStatus::unreadable_input);
+  if (const auto fault = wrong_output(command, inputs, outputs, masters.value()))
     return refuse(*fault, ExitStatus::wrong_command);
   if (const auto faults = obstacles(outputs); !faults.empty())
     return refuse(faults, ExitStatus::unwritable_output);
 
-  Outcome<std::vector<std::filesystem::path>> masters =
-      command.pictures ? files_in(*command.pictures) : std::vector<std::filesystem::path>();
-  if (!masters) return refuse(masters.fault(), ExitStatus::unreadable_input);
   const bool is_finished_pdf = finished::is_pdf(command.book);
   Checked checked =
       check_inputs(inputs, command.options,

@@ -88,7 +88,7 @@ TEST_CASE("titles come out of an encrypted PDF whole, whatever their length") {
       MadePdf pdf;
       std::string title = unicode ? "<FEFF" : "(", wanted;
       for (std::size_t i = 0; i < length; ++i)
-        title += unicode ? "0142" : "x", wanted += unicode ? "\xC5\x82" : "x";
+        title += unicode ? "0101" : "x", wanted += unicode ? "\xC4\x81" : "x";
       const int pages = pdf.add("");
       const int page = pdf.add("<</Type/Page/Parent " + std::to_string(pages) + " 0 R>>");
       pdf.set(pages, "<</Type/Pages/Count 1/Kids[" + std::to_string(page) + " 0 R]/MediaBox[0 0 300 200]>>");
@@ -96,7 +96,9 @@ TEST_CASE("titles come out of an encrypted PDF whole, whatever their length") {
       const int info = pdf.add("<</Title" + title + (unicode ? ">" : ")") + ">>");
       std::ofstream(folder.path / "open.pdf", std::ios::binary)
           << pdf.text(root, "/Info " + std::to_string(info) + " 0 R");
-      run_command("qpdf --encrypt word owner 256 -- " + folder.file("open.pdf") + " " +
+      // Strings in object streams are not padded by themselves.
+      const std::string packed = length % 2 ? "--object-streams=generate " : "";
+      run_command("qpdf " + packed + "--encrypt word owner 256 -- " + folder.file("open.pdf") + " " +
                   folder.file("locked.pdf"));
       const auto text =
           draft_book({folder / "locked.pdf", "word", folder.path, {}}, bounds_for(folder / "locked.pdf"));

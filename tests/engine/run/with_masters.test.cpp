@@ -108,6 +108,22 @@ TEST_CASE("files are named from the description on, once each, and folders are c
   CHECK(made.pictures == 1);
 }
 
+TEST_CASE("a copy that shows more than its file stays in all its frames, under one id") {
+  Case one(1, 1, 1, frame("f1", 0, 20, 30, 80, 60));
+  Frame middle = frame("f2", 0, 20, 100, 80, 60);
+  middle.fit = CropShare{0.4, 0.4, 0.2, 0.2};
+  one.evidence.book.pages[0].frames.push_back(middle);
+  one.evidence.masters[0]->part = {-300, -200, 3600, 2400}; // the copy has a border
+  one.evidence.frames = place_frames(
+      one.evidence.book, std::vector<std::optional<PixelSize>>{one.evidence.pictures[0].facts->size});
+  const BookOfMasters made = with_masters(one.evidence, "/shelf", "/desk");
+  CHECK(made.found == 0);
+  REQUIRE(made.book.pictures.size() == 1);
+  CHECK(made.book.pictures[0].file == "page-001-1.jpg");
+  for (std::size_t i = 0; i < 2; ++i)
+    CHECK(made.book.pages[0].frames[i].rect == one.evidence.book.pages[0].frames[i].rect);
+}
+
 TEST_CASE("a picture whose file is not sure, or that has none, stays as it is") {
   Case one(1, 1, 1, frame("f1", 0, 20, 30, 80, 60));
   one.evidence.masters[0]->sure = false;

@@ -95,8 +95,8 @@ TEST_CASE("a binding that nobody named is no fact") {
         "The book has 20 pages; a glued book, for which it was taken, has at least 32 with this "
         "printer, a multiple of 2.");
   CHECK(off.remedy ==
-        "Name the binding with --binding if it is another, as saddle for a stapled book; else add "
-        "pages, described as blank if they are to be so.");
+        "If it is bound otherwise, name that with --binding, as saddle for a stapled book. Else add "
+        "pages, blank if so meant.");
 }
 
 TEST_CASE("what is left over after whole signatures") {

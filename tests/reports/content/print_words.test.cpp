@@ -97,13 +97,13 @@ TEST_CASE("a file behind a picture is named with its folder, and what of it is s
   master.finer = 2;
   master.likeness = 0.99;
   master.sure = true;
-  CHECK(master_fact(master) == "Oma Trude/scan0001.jpg, 4000 × 3000, of which it shows 60 × 80 %");
+  CHECK(master_fact(master) == "Oma Trude/scan0001.jpg, 4000 × 3000 pixels, of which it shows 60 × 80 %");
   master.part = {0, 0, 4000, 3000};
-  CHECK(master_fact(master) == "Oma Trude/scan0001.jpg, 4000 × 3000, all of it");
+  CHECK(master_fact(master) == "Oma Trude/scan0001.jpg, 4000 × 3000 pixels, all of it");
   master.sure = false;
   master.likeness = 0.93;
   CHECK(master_fact(master) ==
-        "perhaps Oma Trude/scan0001.jpg; the two are alike by 93 %, which is not enough to be sure");
+        "perhaps Oma Trude/scan0001.jpg; the two are alike by 93 %, but may be two shots");
   Book book = finished_book();
   book.pictures = {photo("a", "page-001-1.jpg")};
   book.pages[0].frames = {frame("f", 0, 20, 20, 150, 100)};

@@ -146,6 +146,42 @@ TEST_CASE("a drafted description can name the files that the pictures were made 
   CHECK(findings_of(record).find("too-few-pixels") == std::string::npos); // the file has pixels enough
 }
 
+TEST_CASE("a draft never takes its own pictures for the files behind them, nor an earlier draft's") {
+  const Order order;
+  REQUIRE(order.run({"draft", "album.pdf", "--out", "first.xml"}).status == 0);
+  REQUIRE(fs::exists(order.folder.path / "first pictures"));
+  const Ran drafted = order.run({"draft", "album.pdf", "--pictures", "."});
+  CHECK(drafted.status == 0);
+  const std::string text = content_of(order.folder / "album.xml");
+  CAPTURE(text);
+  CHECK((text.find("mill.png") != std::string::npos || text.find("small.jpg") != std::string::npos));
+  CHECK(text.find("first pictures") == std::string::npos);
+  CHECK(text.find(".stoneproof") == std::string::npos);
+}
+
+TEST_CASE("a description in a linked folder finds its files") {
+  const Order order;
+  fs::create_directories(order.folder.path / "deep/er");
+  fs::create_directory_symlink("deep/er", order.folder.path / "link");
+  REQUIRE(order.run({"draft", "album.pdf", "--pictures", "scans of the m\xC5\x82yn", "--out", "link/fam.xml"})
+              .status == 0);
+  REQUIRE(order.run({"proof", "link/fam.xml", "--record", "fam.json"}).status != 3);
+  CHECK(order.record("fam.json")["pictures"][0]["fault"].is_null());
+}
+
+TEST_CASE("no output replaces a file behind a picture") {
+  const Order order;
+  const std::string scan = "scans of the m\xC5\x82yn/mill.png";
+  const Untouched kept(order.folder / scan);
+  const std::string folder = "scans of the m\xC5\x82yn";
+  CHECK(order.run({"draft", "album.pdf", "--pictures", folder, "--out", scan}).status == 2);
+  CHECK(order.run({"proof", "album.pdf", "--pictures", folder, "--annotate", scan}).status == 2);
+  CHECK(kept.still());
+  // What was written beside them once may be written again.
+  CHECK(order.run({"proof", "album.pdf", "--pictures", "."}).status == 1);
+  CHECK(order.run({"proof", "album.pdf", "--pictures", "."}).status == 1);
+}
+
 TEST_CASE("a file behind a picture is named by its path in the folder, however that is named") {
   const Order order;
   fs::create_directories(order.folder.path / "people/Oma Trude");
