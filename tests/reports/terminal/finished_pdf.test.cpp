@@ -340,7 +340,7 @@ TEST_CASE("what makes no sense for a finished PDF, or for a description, is said
   CHECK(refused({"proof", "album.pdf", "--annotate", "album.pdf"}, 2).find("album.pdf") != std::string::npos);
   CHECK(refused({"proof", "album.pdf", "--pictures", "nowhere"}, 3).find("nowhere") != std::string::npos);
   CHECK(refused({"proof", "album.pdf", "--binding", "glued"}, 2).find("not \"glued\"") != std::string::npos);
-  CHECK(refused({"draft", "small.jpg"}, 3).find("the file is not a PDF") != std::string::npos);
+  CHECK(refused({"draft", "small.jpg"}, 3).find("this is a picture, not a book") != std::string::npos);
   CHECK(refused({"draft", "missing.pdf"}, 3).find("there is no such file") != std::string::npos);
   REQUIRE(order.run({"draft", "album.pdf"}).status == 0);
   CHECK(refused({"draft", "album.pdf"}, 4).find("is there already") != std::string::npos);
