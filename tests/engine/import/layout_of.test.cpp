@@ -43,6 +43,13 @@ Book book_of(const Opened &opened) {
   return layout_of(*opened.drawn, pictures, "made.pdf", {"made.pdf", "1.6", false, {}, {}});
 }
 
+/// The book of one page that knows the font /F; `page` stands in the page's own dictionary.
+Book book_of_text(const std::string &content, const std::string &page = {}) {
+  MadePdf pdf;
+  const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
+  return book_of(Opened(one_page(pdf, content, "/Font<</F " + std::to_string(font) + " 0 R>>", page)));
+}
+
 } // namespace
 
 TEST_CASE("an upright picture is its own frame; a clip makes the frame smaller and crops") {
@@ -153,13 +160,9 @@ TEST_CASE("pictures that nothing shows of are told apart, and not listed") {
 }
 
 TEST_CASE("lines in one size that follow each other make one block") {
-  MadePdf pdf;
-  const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
-  const Book book = book_of(Opened(one_page(pdf,
-                                            "BT /F 10 Tf 12 TL 20 150 Td (A line) Tj 40 0 Td (goes on) Tj "
-                                            "-40 -12 Td (and another) Tj /F 7 Tf 0 -40 Td (far) Tj ET "
-                                            "BT /F 9 Tf 150 5 Td (12) Tj ET",
-                                            "/Font<</F " + std::to_string(font) + " 0 R>>")));
+  const Book book = book_of_text("BT /F 10 Tf 12 TL 20 150 Td (A line) Tj 40 0 Td (goes on) Tj "
+                                 "-40 -12 Td (and another) Tj /F 7 Tf 0 -40 Td (far) Tj ET "
+                                 "BT /F 9 Tf 150 5 Td (12) Tj ET");
   const auto &texts = book.pages[0].texts;
   REQUIRE(texts.size() == 3);
   CHECK(texts[0].text == "A line goes on and another");
@@ -178,24 +181,18 @@ TEST_CASE("lines that run up, down, headlong or aslant make one block too") {
       {"0 1 -1 0", "/Rotate 90"}};
   for (const auto &[matrix, turn] : ways) {
     CAPTURE(matrix, turn);
-    MadePdf pdf;
-    const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
-    const Book book = book_of(Opened(one_page(pdf,
-                                              "BT /F 10 Tf 12 TL " + std::string(matrix) +
-                                                  " 150 100 Tm (A line) Tj 40 0 Td (goes on) Tj "
-                                                  "-40 -12 Td (and another) Tj 0 -50 Td (far) Tj ET",
-                                              "/Font<</F " + std::to_string(font) + " 0 R>>", turn)));
+    const Book book = book_of_text("BT /F 10 Tf 12 TL " + std::string(matrix) +
+                                       " 150 100 Tm (A line) Tj 40 0 Td (goes on) Tj "
+                                       "-40 -12 Td (and another) Tj 0 -50 Td (far) Tj ET",
+                                   turn);
     const auto &texts = book.pages[0].texts;
     REQUIRE(texts.size() == 2);
     CHECK(texts[0].text == "A line goes on and another");
     CHECK(texts[1].text == "far");
   }
   // Two lines of 40 and 12 points' distance that run upwards lie in a box that is higher than wide.
-  MadePdf pdf;
-  const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
-  const Book book = book_of(
-      Opened(one_page(pdf, "BT /F 10 Tf 0 1 -1 0 150 100 Tm (One line) Tj 0 -12 Td (and one more) Tj ET",
-                      "/Font<</F " + std::to_string(font) + " 0 R>>")));
+  const Book book =
+      book_of_text("BT /F 10 Tf 0 1 -1 0 150 100 Tm (One line) Tj 0 -12 Td (and one more) Tj ET");
   REQUIRE(book.pages[0].texts.size() == 1);
   const Rect &rect = book.pages[0].texts[0].rect;
   CHECK(near(rect.width, 12 + 10));
@@ -206,13 +203,10 @@ TEST_CASE("lines that run up, down, headlong or aslant make one block too") {
 
 TEST_CASE("what is printed beside the crop marks is no text of the page") {
   const auto texts_of = [](const std::string &boxes) {
-    MadePdf pdf;
-    const int font = pdf.add("<</Type/Font/Subtype/Type1/BaseFont/Made/Encoding/WinAnsiEncoding>>");
-    const Book book = book_of(Opened(one_page(pdf,
-                                              "BT /F 5 Tf 60 3 Td (book.pdf 3 March) Tj ET "
-                                              "BT /F 5 Tf 60 191 Td (in the bleed) Tj ET "
-                                              "BT /F 9 Tf 60 100 Td (of the page) Tj ET",
-                                              "/Font<</F " + std::to_string(font) + " 0 R>>", boxes)));
+    const Book book = book_of_text("BT /F 5 Tf 60 3 Td (book.pdf 3 March) Tj ET "
+                                   "BT /F 5 Tf 60 191 Td (in the bleed) Tj ET "
+                                   "BT /F 9 Tf 60 100 Td (of the page) Tj ET",
+                                   boxes);
     std::vector<std::string> texts;
     for (const TextBlock &text : book.pages[0].texts) texts.push_back(text.text);
     return texts;
